@@ -1,0 +1,98 @@
+"""What a data file holds once it is read: text values, and beside each the spot where it stands."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from typing import NamedTuple, TypeAlias, Union
+
+from benchsheaf.mistakes import Mistake, Place
+
+Value: TypeAlias = Union[str, list["Value"], dict[str, "Value"]]
+Path_: TypeAlias = tuple[str | int, ...]
+"""The way to a value inside a document: `("boards", 0, "parts", 3, "rated")`."""
+
+
+class Spot(NamedTuple):
+    """Where one value stands, and its key where it has one (0 where not); lines and columns count from 1.
+
+    `inner` holds the spots of what the value holds, under the same names and in the same order.
+    """
+
+    line: int
+    column: int
+    key_line: int
+    key_column: int
+    inner: "dict[str, Spot] | list[Spot] | None"
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    """One data file: its shown name, its values, and the spot of each."""
+
+    file: str
+    values: dict[str, Value]
+    spots: dict[str, Spot]
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One described thing: a machine with all its files, or a shared part with its one."""
+
+    kind: str
+    slug: str
+    documents: tuple[Document, ...]
+    values: dict[str, Value]
+    holders: dict[str, Document] = field(repr=False)
+    """Which document holds a top-level key."""
+
+    def place(self, path: Iterable[str | int]) -> Place:
+        """Where the value at a path stands; where there is none, the nearest thing around it that is there."""
+        document, spot = self._spot(path)
+        return Place(file=document.file, line=spot.line, column=spot.column) if spot else self.file_place()
+
+    def key_place(self, path: Iterable[str | int]) -> Place:
+        """Where the key of the value at a path stands; for an item of a list, the item itself."""
+        document, spot = self._spot(path)
+        if spot is None:
+            return self.file_place()
+        if spot.key_line:
+            return Place(file=document.file, line=spot.key_line, column=spot.key_column)
+        return Place(file=document.file, line=spot.line, column=spot.column)
+
+    def file_place(self) -> Place:
+        """The file as a whole: of several, the one that holds the thing's name."""
+        return Place(file=self.holders.get("name", self.documents[0]).file)
+
+    def _spot(self, path: Iterable[str | int]) -> tuple[Document, Spot | None]:
+        steps = iter(path)
+        document = self.holders.get(str(next(steps, "")))
+        if document is None:
+            return self.documents[0], None
+        steps = iter(path)
+        spot: Spot | None = None
+        inner: dict[str, Spot] | list[Spot] | None = document.spots
+        for step in steps:
+            found = _inside(inner, step)
+            if found is None:
+                break
+            spot, inner = found, found.inner
+        return document, spot
+
+
+def _inside(inner: dict[str, Spot] | list[Spot] | None, step: str | int) -> Spot | None:
+    if isinstance(inner, dict):
+        return inner.get(step) if isinstance(step, str) else None
+    if isinstance(inner, list) and isinstance(step, int) and 0 <= step < len(inner):
+        return inner[step]
+    return None
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """All that stands in a folder of data: things by kind and slug, and what was wrong in reading them.
+
+    `broken` names things with a file that could not be read whole: what they seem to lack may stand in it.
+    """
+
+    entries: dict[tuple[str, str], Entry]
+    mistakes: list[Mistake]
+    broken: frozenset[tuple[str, str]]
