@@ -7,9 +7,14 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
 from playwright.sync_api import Browser, sync_playwright
 
 from chromium import FLAGS, MISSING, browser_path, is_demanded
+
+# The same examples at every run, and no stopwatch: a loaded machine is no reason to fail.
+settings.register_profile("house", deadline=None, derandomize=True)
+settings.load_profile("house")
 
 
 @pytest.fixture(scope="session")
