@@ -8,7 +8,7 @@ from benchsheaf.documents.records import Document, Spot
 from benchsheaf.mistakes import Code, Mistake, Place
 
 try:
-    from yaml import CParser as Parser
+    from yaml.cyaml import CParser as Parser
 except ImportError:
     from yaml import SafeLoader as Parser  # type: ignore[assignment]
 
