@@ -1,0 +1,65 @@
+"""One thing that is wrong in the data: where it stands, what was found, what is wanted, the nearest right thing."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from difflib import get_close_matches
+
+
+@dataclass(frozen=True, kw_only=True, slots=True, order=True)
+class Place:
+    """A spot in a data file; lines and columns are counted from 1, line 0 stands for the file as a whole."""
+
+    file: str
+    line: int = 0
+    column: int = 0
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Mistake:
+    """One wrong thing in the data. `found` is the contributor's own text, `fills` are the words of its code's sentence."""
+
+    place: Place
+    code: "Code"
+    path: str = ""
+    found: str | None = None
+    nearest: str | None = None
+    fills: Mapping[str, str] = field(default_factory=dict)
+
+    @property
+    def sentence(self) -> str:
+        """What is wrong and what to do, in the code's words."""
+        return self.code.words.format_map(self.fills)
+
+    @property
+    def order(self) -> tuple[Place, str, str]:
+        """What mistakes are sorted by: the order in which a reader meets them."""
+        return (self.place, self.code.id, self.path)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Code:
+    """A kind of mistake with a permanent name.
+
+    `words` is the sentence with `{named}` gaps; `example` fills the gaps for the manual and for the test of the exact words.
+    """
+
+    id: str
+    meaning: str
+    words: str
+    example: Mapping[str, str] = field(default_factory=dict)
+
+    def at(
+        self, place: Place, path: str = "", found: str | None = None, nearest: str | None = None, **fills: str
+    ) -> Mistake:
+        """This mistake at a place, its gaps filled."""
+        return Mistake(place=place, code=self, path=path, found=found, nearest=nearest, fills=fills)
+
+
+def nearest_name(wanted: str, names: "list[str] | tuple[str, ...]") -> str | None:
+    """The known name that a misspelt one most resembles, if any does; capitals do not count.
+
+    Source: Ratcliff and Obershelp's measure as the standard library has it, 0.6 and above.
+    """
+    by_small = {name.lower(): name for name in reversed(names)}
+    close = get_close_matches(wanted.lower(), list(by_small), n=1, cutoff=0.6)
+    return by_small[close[0]] if close else None

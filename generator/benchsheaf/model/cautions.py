@@ -1,0 +1,23 @@
+"""The cautions that all machines share."""
+
+from dataclasses import dataclass
+
+from benchsheaf.model.boards import Described
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Caution(Described):
+    """A kind of danger, its sign, and the order itself."""
+
+    id: str
+    sign: str
+    order: str
+    says: str
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Cautions(Described):
+    """All shared cautions."""
+
+    slug: str
+    cautions: tuple[Caution, ...]

@@ -1,0 +1,54 @@
+"""All machines and all that they share, as one record."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from benchsheaf.conformity import Conformed
+from benchsheaf.fields import Schemas
+from benchsheaf.model.building import built
+from benchsheaf.model.cards import Bus, Card, Keyboard
+from benchsheaf.model.cautions import Caution, Cautions
+from benchsheaf.model.drives import Drive
+from benchsheaf.model.machine import Machine
+from benchsheaf.model.supply import Supply
+
+RECORDS: Mapping[str, type] = {
+    "machine": Machine,
+    "supply": Supply,
+    "drive": Drive,
+    "card": Card,
+    "keyboard": Keyboard,
+    "bus": Bus,
+    "cautions": Cautions,
+}
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Collection:
+    """Everything that stands in a folder of descriptions, by slug."""
+
+    machines: Mapping[str, Machine] = field(default_factory=dict)
+    supplies: Mapping[str, Supply] = field(default_factory=dict)
+    drives: Mapping[str, Drive] = field(default_factory=dict)
+    cards: Mapping[str, Card] = field(default_factory=dict)
+    keyboards: Mapping[str, Keyboard] = field(default_factory=dict)
+    buses: Mapping[str, Bus] = field(default_factory=dict)
+    cautions: Mapping[str, Caution] = field(default_factory=dict)
+
+
+def collection(things: Mapping[tuple[str, str], Conformed], schemas: Schemas) -> Collection:
+    """The records of all things that are without a mistake."""
+    made: dict[str, dict[str, Any]] = {kind: {} for kind in RECORDS}
+    for (kind, slug), conformed in sorted(things.items()):
+        made[kind][slug] = built(RECORDS[kind], conformed.values, schemas.kinds[kind], slug=slug)
+    shared = made["cautions"].values()
+    return Collection(
+        machines=made["machine"],
+        supplies=made["supply"],
+        drives=made["drive"],
+        cards=made["card"],
+        keyboards=made["keyboard"],
+        buses=made["bus"],
+        cautions={each.id: each for one in shared for each in one.cautions},
+    )

@@ -1,0 +1,59 @@
+"""Drives: their geometry, how they turn, and what may be done to them."""
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+from benchsheaf.model.boards import Box, Described, Draw, Part, Pin, WeakPart
+from benchsheaf.model.sources import SourceEntry
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Geometry(Described):
+    """Cylinders, heads and sectors as formatted."""
+
+    cylinders: int
+    heads: int
+    sectors: int
+    sector_bytes: int
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class LowLevelFormat(Described):
+    """How a low-level format goes over the tracks."""
+
+    turns: int
+    step_s: Decimal
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Acceptance(Described):
+    """How many flaws are still accepted, cylinder 0 clean."""
+
+    flawed_tracks: int
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Drive:
+    """A drive."""
+
+    slug: str
+    name: str
+    summary: str
+    kind: str
+    geometry: Geometry
+    turns_rpm: Decimal
+    rate_bits_per_s: Decimal
+    draws: tuple[Draw, ...]
+    sources: tuple[SourceEntry, ...] = ()
+    body: Box | None = None
+    step_s: Decimal | None = None
+    park: int | None = None
+    parks_by: str | None = None
+    ready_in_s: Decimal | None = None
+    interleave: int | None = None
+    format: LowLevelFormat | None = None
+    accept: Acceptance | None = None
+    plug: tuple[Pin, ...] = ()
+    seen: str | None = None
+    parts: tuple[Part, ...] = ()
+    weak_parts: tuple[WeakPart, ...] = ()
