@@ -1,34 +1,51 @@
-/* Lights the part that the address names, in the list and in every picture, and unfolds workings where there is room. */
+/* Lights the part that the address names, in the list and in every picture, and unfolds the workings where there is room. */
 (function () {
   "use strict";
-  var root = document.documentElement;
-  root.classList.add("picks");
+  document.documentElement.classList.add("picks"); // from here on `.chosen` says what is lit, not `:target`
+  var chosen = [];
 
-  function namedInAddress() {
+  function idOf(address) {
     try {
-      return decodeURIComponent(location.hash.slice(1));
+      return decodeURIComponent(address.hash.slice(1));
     } catch (broken) {
       return "";
     }
   }
 
   function light() {
-    var id = namedInAddress();
-    document.querySelectorAll(".chosen").forEach(function (lit) {
-      if (!lit.classList.contains("mark")) lit.classList.remove("chosen");
-    });
+    var id = idOf(location);
+    var row = id && document.getElementById(id);
+    chosen.forEach(function (lit) { lit.classList.remove("chosen"); });
+    chosen = [];
     if (!id) return;
-    var row = document.getElementById(id);
-    if (row && row.matches(".part-list > li, .figures tr")) row.classList.add("chosen");
     document.querySelectorAll("[data-part]").forEach(function (part) {
-      if (part.getAttribute("data-part") === id) part.classList.add("chosen");
+      if (part.getAttribute("data-part") === id) chosen.push(part);
     });
+    if (row && row.matches(".part-list > li, .figures tr")) chosen.push(row);
+    chosen.forEach(function (lit) { lit.classList.add("chosen"); });
     for (var fold = row && row.closest("details"); fold; fold = fold.parentElement.closest("details")) fold.open = true;
   }
+
+  function isInSight(row) {
+    var box = row.getBoundingClientRect();
+    return box.top >= 60 && box.bottom <= window.innerHeight; // 60: the bar stays on top
+  }
+
+  // Choosing a part whose row is in sight lights both without moving the page under the finger.
+  document.addEventListener("click", function (event) {
+    var link = event.target.closest(".picture-with-list a");
+    if (!link || event.ctrlKey || event.metaKey || event.shiftKey) return;
+    var to = link.getAttribute("href") || "";
+    var row = to[0] === "#" && document.getElementById(idOf({ hash: to }));
+    if (!row || !isInSight(row)) return;
+    event.preventDefault();
+    history.pushState(null, "", to);
+    light();
+  });
   window.addEventListener("hashchange", light);
+  window.addEventListener("popstate", light);
   light();
 
-  // On the wide page the workings stand open; on paper everything does, and folds again afterwards.
   if (window.matchMedia("(min-width: 720px)").matches) {
     document.querySelectorAll("details.workings").forEach(function (fold) { fold.open = true; });
   }
