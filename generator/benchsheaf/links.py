@@ -253,9 +253,10 @@ class _House:
         item = next((each for each in items if each.get(beside) == chosen), None)
         if item is None or not isinstance(item.get(inner), list):
             return  # the item itself is astray, and that is told already
-        naming = self.conformed.kind.fields[listed].item
-        assert naming is not None and naming.fields[inner].item is not None
-        key = next(name for name, each in naming.fields[inner].item.fields.items() if each.names_item == "here")
+        outer = self.conformed.kind.fields[listed].item
+        naming = outer.fields[inner].item if outer else None
+        assert naming is not None
+        key = next(name for name, each in naming.fields.items() if each.names_item == "here")
         known = [str(each.get(key)) for each in item[inner] if isinstance(each, dict)]
         if pointer.name not in known:
             close = nearest_name(pointer.name, known)

@@ -36,7 +36,7 @@ def _filled(hint: Any, value: Any, described: Field) -> object:
 
 
 @cache
-def _hints(record: type) -> dict[str, Any]:
+def _hints(record: Any) -> dict[str, Any]:
     """What each field of a record is at its heart: the record, or the plain value, without `| None` and `tuple[…]`."""
     return {name: heart(hint) for name, hint in get_type_hints(record).items()}
 

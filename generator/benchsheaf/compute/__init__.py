@@ -1,0 +1,1 @@
+"""What follows from the facts: pure sums without files, clock or formatting."""

@@ -1,0 +1,40 @@
+"""The one template environment: everything that is printed into a page goes through its escaping."""
+
+from collections.abc import Callable, Mapping
+from pathlib import Path
+from typing import Any
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup
+
+__all__ = ["Markup", "Templates", "templates"]
+
+
+class Templates:
+    """Templates of a folder; what they print is escaped unless it is markup already, and a missing name is an error."""
+
+    def __init__(self, environment: Environment) -> None:
+        """Wrap an environment that `templates` has made."""
+        self._environment = environment
+
+    def rendered(self, name: str, **context: Any) -> Markup:
+        """A template with its gaps filled.
+
+        Errors: jinja2.UndefinedError if a template asks for what is not given; that is a bug of ours.
+        """
+        return Markup(self._environment.get_template(name).render(context))
+
+
+def templates(*folders: Path, filters: Mapping[str, Callable[..., Any]] | None = None) -> Templates:
+    """The templates of some folders, with filters that turn facts into print."""
+    environment = Environment(
+        loader=FileSystemLoader(folders),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        keep_trailing_newline=False,
+        auto_reload=False,
+    )
+    environment.filters.update(filters or {})
+    return Templates(environment)

@@ -1,0 +1,48 @@
+"""What a rule sees: the record, its figures, and the description in which a mistake would stand."""
+
+from dataclasses import dataclass
+
+from benchsheaf.compute.workup import DriveWorkup, MachineWorkup
+from benchsheaf.conformity import Conformed
+from benchsheaf.mistakes import Code, Mistake
+from benchsheaf.model.cards import Card
+from benchsheaf.model.collection import Collection
+from benchsheaf.model.drives import Drive
+from benchsheaf.model.machine import Machine
+from benchsheaf.model.supply import Supply
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Scene:
+    """The description that a mistake is told in."""
+
+    conformed: Conformed
+
+    def mistake(self, code: Code, *path: str | int, **fills: str) -> Mistake:
+        """A mistake at a path of the description, with the contributor's own characters."""
+        found: object = self.conformed.entry.values
+        for step in path:
+            found = found[step] if isinstance(found, dict | list) else None  # type: ignore[index]
+        place = self.conformed.entry.place(path)
+        return code.at(place, self.conformed.spoken(path), found if isinstance(found, str) else None, **fills)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class MachineScene(Scene):
+    """A machine with its figures and all that it may hold."""
+
+    machine: Machine
+    workup: MachineWorkup
+    collection: Collection
+
+    @property
+    def supply(self) -> Supply:
+        return self.collection.supplies[self.machine.supply]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class PartScene(Scene):
+    """A shared part, with its figures where it is a drive."""
+
+    part: Supply | Drive | Card
+    workup: DriveWorkup | None = None

@@ -1,0 +1,45 @@
+"""Numbers from outside, each with its source."""
+
+from decimal import Decimal
+
+HIGHEST_MAINS_RATIO = Decimal(264) / Decimal(230)
+"""The highest mains over the nominal 230 V. Source: upper end of 240 V +10 %, which 230 V +10 % of IEC 60038 lies under."""
+
+CAPACITANCE_OVER = Decimal("1.2")
+"""How much a reservoir may exceed its print. Source: common practice, the usual tolerance of +20 %."""
+
+BLEEDER_OVER = Decimal("1.1")
+"""How much a bleeder may exceed its print. Source: common practice, aged composition and film resistors +10 %."""
+
+DISCHARGED_V = Decimal(10)
+"""What a reservoir must have fallen to before a hand goes near. Source: common practice at the bench."""
+
+EXTRA_LOW_V = Decimal(60)
+"""The direct voltage up to which circuits are classed as extra-low.
+
+A class for designers and no permission to touch. Source: IEC 60950-1, 2.2 (60 V d.c.).
+"""
+
+MOST_EXTRA_W = Decimal(1)
+"""The most extra power that a reading above "no power below" may leave in one part. Source: common practice."""
+
+BODY_OVER_LOAD = Decimal(2)
+"""How many times its watts the body of a load resistor should bear. Source: common practice."""
+
+BODY_WATTS = tuple(Decimal(watt) for watt in ("0.25", "0.5", "1", "2", "3", "5", "10", "15", "25", "50", "100", "200"))
+"""Power ratings that resistors are sold in. Source: common practice, wire-wound and film kinds of the trade."""
+
+E24 = (10, 11, 12, 13, 15, 16, 18, 20, 22, 24, 27, 30, 33, 36, 39, 43, 47, 51, 56, 62, 68, 75, 82, 91)
+"""Preferred values of one decade. Source: IEC 60063, series E24."""
+
+MEGABYTE = 10**6
+MEBIBYTE = 2**20
+"""Source of both: IEC 80000-13, clause 4."""
+
+BITS_A_BYTE = 8
+
+TANTALUM_SHARE = Decimal("0.5")
+"""The most of its rated voltage that a solid tantalum bead should see.
+
+Source: component makers' application notes for the manganese dioxide kind, to 85 °C.
+"""
