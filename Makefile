@@ -108,5 +108,5 @@ lock:
 	"$$folder/bin/uv" $(LOCK) dev -c requirements.lock -o requirements-dev.lock
 
 clean:
-	@rm -rf $(VENV) site dist .mypy_cache .ruff_cache .pytest_cache .hypothesis .import_linter_cache
+	@rm -rf $(VENV) site .site.* dist .mypy_cache .ruff_cache .pytest_cache .hypothesis .import_linter_cache
 	@find generator tests -name __pycache__ -type d -prune -exec rm -rf {} +
