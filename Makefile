@@ -43,8 +43,9 @@ help:
 	@echo 'make lock    renew the lock files from pyproject.toml; UPGRADE=yes takes the newest of everything'
 	@echo 'make clean   remove all that was made'
 
+# Not with --quiet: what is not logged is not counted, and --strict would let every warning pass.
 site: $(INSTALLED)
-	@$(RUN) -m mkdocs --quiet build --strict
+	$(call quietly,$(RUN) -m mkdocs build --strict)
 	@echo 'The site is built. Open this file in a browser:'
 	@echo '  $(CURDIR)/site/index.html'
 	@echo 'or run `make serve` and open the address that it prints.'

@@ -27,7 +27,7 @@ def repository() -> Path:
 def built_site(repository: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The site as `make site` builds it, in a folder of its own; built once, so tests only read it."""
     folder = tmp_path_factory.mktemp("built") / "site"
-    command = [sys.executable, "-m", "mkdocs", "--quiet", "build", "--strict"]
+    command = [sys.executable, "-m", "mkdocs", "build", "--strict"]
     done = subprocess.run(
         [*command, "--config-file", "mkdocs.yml", "--site-dir", str(folder)],
         cwd=repository,
