@@ -4,40 +4,43 @@
   document.documentElement.classList.add("picks"); // from here on `.chosen` says what is lit, not `:target`
   var chosen = [];
 
-  function idOf(address) {
+  function idOf(hash) {
     try {
-      return decodeURIComponent(address.hash.slice(1));
+      return decodeURIComponent(hash.slice(1));
     } catch (broken) {
       return "";
     }
   }
 
-  function light() {
-    var id = idOf(location);
-    var row = id && document.getElementById(id);
-    chosen.forEach(function (lit) { lit.classList.remove("chosen"); });
-    chosen = [];
-    if (!id) return;
-    document.querySelectorAll("[data-part]").forEach(function (part) {
-      if (part.getAttribute("data-part") === id) chosen.push(part);
-    });
-    if (row && row.matches(".part-list > li, .figures tr")) chosen.push(row);
-    chosen.forEach(function (lit) { lit.classList.add("chosen"); });
-    for (var fold = row && row.closest("details"); fold; fold = fold.parentElement.closest("details")) fold.open = true;
+  // A row stands for the part of its own id and for those that `data-lights` names.
+  function lights(row) {
+    return [row.id].concat((row.getAttribute("data-lights") || "").split(/\s+/)).filter(Boolean);
   }
 
-  function isInSight(row) {
-    var box = row.getBoundingClientRect();
-    return box.top >= 60 && box.bottom <= window.innerHeight; // 60: the bar stays on top
+  function light() {
+    var id = idOf(location.hash);
+    chosen.forEach(function (lit) { lit.classList.remove("chosen"); });
+    var rows = Array.from(document.querySelectorAll(".part-list > li, .figures tr[id]")).filter(function (row) {
+      return id && lights(row).includes(id);
+    });
+    var own = rows.find(function (row) { return row.id === id; });
+    var parts = own ? lights(own) : [id];
+    chosen = rows.concat(Array.from(document.querySelectorAll("[data-part]")).filter(function (part) {
+      return id && parts.includes(part.getAttribute("data-part"));
+    }));
+    chosen.forEach(function (lit) { lit.classList.add("chosen"); });
+    var fold = id && document.getElementById(id);
+    while ((fold = fold && fold.closest("details:not([open])"))) fold.open = true;
   }
 
   // Choosing a part whose row is in sight lights both without moving the page under the finger.
   document.addEventListener("click", function (event) {
     var link = event.target.closest(".picture-with-list a");
-    if (!link || event.ctrlKey || event.metaKey || event.shiftKey) return;
-    var to = link.getAttribute("href") || "";
-    var row = to[0] === "#" && document.getElementById(idOf({ hash: to }));
-    if (!row || !isInSight(row)) return;
+    var to = (link && link.getAttribute("href")) || "";
+    var target = to[0] === "#" && document.getElementById(idOf(to));
+    if (!target || event.ctrlKey || event.metaKey || event.shiftKey) return;
+    var box = target.getBoundingClientRect();
+    if (box.top < 60 || box.bottom > window.innerHeight) return; // 60: the bar stays on top
     event.preventDefault();
     history.pushState(null, "", to);
     light();
@@ -46,15 +49,12 @@
   window.addEventListener("popstate", light);
   light();
 
-  if (window.matchMedia("(min-width: 720px)").matches) {
-    document.querySelectorAll("details.workings").forEach(function (fold) { fold.open = true; });
-  }
   var unfolded = [];
-  window.addEventListener("beforeprint", function () {
-    unfolded = Array.from(document.querySelectorAll("details:not([open])"));
+  function unfold(which) {
+    unfolded = Array.from(document.querySelectorAll(which + ":not([open])"));
     unfolded.forEach(function (fold) { fold.open = true; });
-  });
-  window.addEventListener("afterprint", function () {
-    unfolded.forEach(function (fold) { fold.open = false; });
-  });
+  }
+  if (window.matchMedia("(min-width: 720px)").matches) unfold("details.workings");
+  window.addEventListener("beforeprint", function () { unfold("details"); });
+  window.addEventListener("afterprint", function () { unfolded.forEach(function (fold) { fold.open = false; }); });
 })();
