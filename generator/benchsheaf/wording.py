@@ -51,7 +51,7 @@ def summary(mistakes: Iterable[Mistake]) -> str:
 
 def in_order(mistakes: Iterable[Mistake]) -> list[Mistake]:
     """Mistakes in the order in which a reader meets them, each once."""
-    seen = {}
+    seen: dict[tuple[object, ...], Mistake] = {}
     for mistake in mistakes:
         seen.setdefault((mistake.order, mistake.found, mistake.sentence, mistake.nearest), mistake)
     return [seen[key] for key in sorted(seen, key=lambda key: (key[0], key[2]))]

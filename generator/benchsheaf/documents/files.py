@@ -1,18 +1,33 @@
-"""A file is opened without harm and its bytes become text."""
+"""A file is opened without harm and read, or what is wrong with it is said."""
 
 import os
 import pathlib
 import stat
+from collections.abc import Callable
 
+from benchsheaf.documents.characters import LARGEST_BYTES, TOO_LARGE, text_of
 from benchsheaf.documents.records import Document
 from benchsheaf.documents.tree import tree
 from benchsheaf.mistakes import Code, Mistake, Place
 
-LARGEST_BYTES = 512 * 1024
-NOT_A_FILE = Code(id="FILE-02", meaning="", words="This is not an ordinary file.")
-NOT_OPENED = Code(id="FILE-03", meaning="", words="This file cannot be opened.")
-TOO_LARGE = Code(id="FILE-04", meaning="", words="This file is larger than 512 KiB.")
-NOT_UTF8 = Code(id="FILE-05", meaning="", words="Byte {byte} is not UTF-8 text.", example={"byte": "B5"})
+LINK = Code(
+    id="FILE-01",
+    meaning="A symbolic link stands among the data.",
+    words="This is a link to another place. Put the {what} itself here.",
+    example={"what": "file"},
+)
+NOT_A_FILE = Code(
+    id="FILE-02",
+    meaning="A pipe, a device, a socket or a folder stands where a file belongs.",
+    words="This is {what}, where a file belongs. Take it away.",
+    example={"what": "a pipe"},
+)
+NOT_OPENED = Code(
+    id="FILE-03",
+    meaning="A file or folder cannot be read.",
+    words="This cannot be read: {why}.",
+    example={"why": "the rights of the file do not allow it"},
+)
 
 
 def read_document(path: pathlib.Path, file: str) -> Document | list[Mistake]:
@@ -28,28 +43,54 @@ def read_text(text: bytes, file: str) -> Document | list[Mistake]:
 
 
 def text_and_mistakes(text: bytes, file: str) -> tuple[Document | None, list[Mistake]]:
-    """The document as far as it could be read (no document where it could not be followed to its end), and all mistakes."""
-    try:
-        decoded = text.decode("utf-8-sig")
-    except UnicodeDecodeError as error:
-        line = text.count(b"\n", 0, error.start) + 1
-        return None, [NOT_UTF8.at(Place(file=file, line=line, column=1), byte=f"{text[error.start]:02X}")]
-    document, mistakes = tree(decoded, file)
+    """The document as far as it could be read, and all mistakes in file order.
+
+    There is no document where the text could not be followed to its end; what is mistaken is left out of it.
+    """
+    decoded, mistakes = text_of(text, file)
+    document = None
+    if decoded is not None:
+        document, more = tree(decoded, file)
+        mistakes += more
     return document, sorted(mistakes, key=lambda mistake: mistake.order)
 
 
 def bytes_of(path: pathlib.Path, file: str) -> bytes | list[Mistake]:
-    """What a file holds; links, pipes, devices and too large files are not read."""
+    """What a file holds, or why that is not read; links, pipes and devices are never opened."""
     place = Place(file=file)
-    flags = os.O_RDONLY
-    for name in ("O_NOFOLLOW", "O_NONBLOCK", "O_CLOEXEC", "O_BINARY"):
-        flags |= getattr(os, name, 0)
     try:
-        number = os.open(path, flags)
-    except (OSError, ValueError):
-        return [NOT_OPENED.at(place)]
-    with open(number, "rb") as opened:
-        if not stat.S_ISREG(os.fstat(number).st_mode):
-            return [NOT_A_FILE.at(place)]
-        content = opened.read(LARGEST_BYTES + 1)
+        odd = odd_thing(path.lstat().st_mode)
+        if odd:
+            return [LINK.at(place, what="file") if odd == "a link" else NOT_A_FILE.at(place, what=odd)]
+        flags = os.O_RDONLY
+        for name in ("O_NOFOLLOW", "O_NONBLOCK", "O_CLOEXEC", "O_BINARY"):
+            flags |= getattr(os, name, 0)  # not every system has each of them
+        with os.fdopen(os.open(path, flags), "rb") as opened:
+            if not stat.S_ISREG(os.fstat(opened.fileno()).st_mode):
+                return [NOT_A_FILE.at(place, what="something else")]
+            content = opened.read(LARGEST_BYTES + 1)
+    except (OSError, ValueError) as error:
+        return [NOT_OPENED.at(place, why=reason(error))]
     return [TOO_LARGE.at(place)] if len(content) > LARGEST_BYTES else content
+
+
+def odd_thing(mode: int) -> str | None:
+    """What a thing in a folder is, in words; none if it is an ordinary file."""
+    tests: dict[str, Callable[[int], bool]] = {
+        "a link": stat.S_ISLNK,
+        "a folder": stat.S_ISDIR,
+        "a pipe": stat.S_ISFIFO,
+        "a socket": stat.S_ISSOCK,
+        "a device": lambda mode: stat.S_ISCHR(mode) or stat.S_ISBLK(mode),
+    }
+    odd = next((words for words, is_such in tests.items() if is_such(mode)), None)
+    return odd or (None if stat.S_ISREG(mode) else "something else")
+
+
+def reason(error: Exception) -> str:
+    """Why the system did not let a file or folder be read."""
+    if isinstance(error, PermissionError):
+        return "its rights do not allow it"
+    if isinstance(error, FileNotFoundError):
+        return "it is not there"
+    return "the system reports an error of the disk or of the name"

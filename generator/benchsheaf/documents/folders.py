@@ -1,11 +1,14 @@
-"""The folder of machines and shared parts becomes entries, one for each described thing."""
+"""The folder of machines and shared parts becomes entries, one for each thing that is described."""
 
 import os
 import pathlib
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, field
 
-from benchsheaf.documents.files import bytes_of, text_and_mistakes
-from benchsheaf.documents.records import Document, Entry, Reading
-from benchsheaf.mistakes import Code, Mistake
+from benchsheaf.documents.files import LINK, NOT_A_FILE, NOT_OPENED, bytes_of, odd_thing, reason, text_and_mistakes
+from benchsheaf.documents.records import Document, Entry, Reading, Value
+from benchsheaf.mistakes import Code, Mistake, Place, nearest_name
 
 PART_FOLDERS = {
     "buses": "bus",
@@ -19,57 +22,215 @@ PART_FOLDERS = {
 }
 SHARED_FILES = ("cautions", "terms")
 KINDS = ("machine", *PART_FOLDERS.values(), *SHARED_FILES)
-KEY_TWICE = Code(
+OTHER_FOLDERS = ("photos", "repairs")
+LONGEST_NAME = 48
+
+OTHER_ENDING = Code(
+    id="FILE-11",
+    meaning="The name of a file in a folder of data does not end in `.yml`.",
+    words="Only data files stand here, and their names end in `.yml`. Rename this file, or take it away.",
+)
+OUT_OF_PLACE = Code(
+    id="FILE-12",
+    meaning="A file stands where only folders belong.",
+    words="No file belongs here. A machine is described in `{root}/NAME/`, a part in `{root}/_parts/`.",
+    example={"root": "machines"},
+)
+UNKNOWN_NAME = Code(
+    id="FILE-13",
+    meaning="A file or folder has a name that is none of those fixed at its place.",
+    words="{what} of this name belongs here; there may be {names}.",
+    example={"what": "No folder", "names": "`_parts`, `_shared`"},
+)
+BAD_NAME = Code(
+    id="FILE-14",
+    meaning="The name of a file or folder is longer than 48 signs, or not of small letters, digits and hyphens.",
+    words="A name here has at most 48 signs: small letters a-z, digits and hyphens; a letter or a digit comes first.",
+)
+DEVICE_NAME = Code(
+    id="FILE-15",
+    meaning="The name of a file or folder is that of a device on some systems.",
+    words="Some systems take `{name}` for a device and cannot hold it. Choose another name.",
+    example={"name": "con"},
+)
+KEY_ELSEWHERE = Code(
     id="FILE-16",
     meaning="A top-level key of a machine stands in two of its files.",
-    words="`{key}` already stands in {file}, line {line}.",
+    words="`{key}` already stands in {file}, line {line}. Keep one of the two.",
     example={"key": "rails", "file": "machines/sketch-1/power.yml", "line": "4"},
 )
+TWINS = Code(
+    id="FILE-17",
+    meaning="Two names in a folder differ in capitals only.",
+    words="Some systems cannot hold this beside `{other}`, as the names differ in capitals only. Rename one.",
+    example={"other": "sketch-1"},
+)
+NOTHING_DESCRIBED = Code(
+    id="FILE-18",
+    meaning="A machine's folder holds no data file.",
+    words="This folder holds no data file. Describe the machine in files that end in `.yml`, or delete the folder.",
+)
+
+_NAME = re.compile(rf"[a-z0-9][a-z0-9-]{{0,{LONGEST_NAME - 1}}}")
+# Source: names that the file systems of DOS and its successors keep for devices, with any ending; from memory.
+_DEVICES = re.compile(r"con|prn|aux|nul|com[0-9]|lpt[0-9]")
 
 
-def read_folder(root: pathlib.Path) -> Reading:
-    """All things described in a folder of machines, and what was wrong in reading them."""
-    mistakes: list[Mistake] = []
-    entries: dict[tuple[str, str], Entry] = {}
-    broken: set[tuple[str, str]] = set()
-    shown = os.path.basename(os.path.abspath(root))
-    for kind, slug, files in _things(root):
-        documents = []
+@dataclass(slots=True)
+class _Walk:
+    """One walk through a folder of data, and what was found on it."""
+
+    root: pathlib.Path
+    shown: str
+    mistakes: list[Mistake] = field(default_factory=list)
+    entries: dict[tuple[str, str], Entry] = field(default_factory=dict)
+    broken: set[tuple[str, str]] = field(default_factory=set)
+
+    def machines(self) -> None:
+        """Each folder with a name of its own is a machine."""
+        for path, odd in self._inside(self.root):
+            if path.name in ("_parts", "_shared"):
+                if self._is_folder(path, odd):
+                    self.parts(path) if path.name == "_parts" else self.shared(path)
+            elif odd is None:
+                self.tell(OUT_OF_PLACE, path, root=self.shown)
+            elif path.name.startswith("_"):
+                self._unknown(path, "No folder", ("_parts", "_shared"))
+            elif self._is_folder(path, odd) and self._is_named(path, path.name):
+                self._machine(path)
+
+    def parts(self, folder: pathlib.Path) -> None:
+        """Each kind of part has a folder, each part a file in it."""
+        for path, odd in self._inside(folder):
+            if path.name not in PART_FOLDERS:
+                self._unknown(path, "No file" if odd is None else "No folder", tuple(PART_FOLDERS))
+            elif self._is_folder(path, odd):
+                kind = PART_FOLDERS[path.name]
+                for file in self._data_files(path):
+                    self._entry(kind, file.stem, [file])
+
+    def shared(self, folder: pathlib.Path) -> None:
+        """Two files with fixed names."""
+        for file in self._data_files(folder):
+            if file.stem in SHARED_FILES:
+                self._entry(file.stem, file.stem, [file])
+            else:
+                self._unknown(file, "No file", tuple(f"{name}.yml" for name in SHARED_FILES))
+
+    def tell(self, code: Code, path: pathlib.Path, nearest: str | None = None, **fills: str) -> None:
+        """Keeps a mistake of a file or folder as a whole."""
+        self.mistakes.append(code.at(Place(file=self.name_of(path)), nearest=nearest, **fills))
+
+    def name_of(self, path: pathlib.Path) -> str:
+        """The name by which a file is shown."""
+        return "/".join((self.shown, *path.relative_to(self.root).parts))
+
+    def _machine(self, folder: pathlib.Path) -> None:
+        before = len(self.mistakes)
+        files = list(self._data_files(folder, OTHER_FOLDERS))
+        if not files and len(self.mistakes) == before:
+            self.tell(NOTHING_DESCRIBED, folder)
+        if len(self.mistakes) > before:
+            self.broken.add(("machine", folder.name))
+        self._entry("machine", folder.name, files)
+
+    def _entry(self, kind: str, slug: str, files: list[pathlib.Path]) -> None:
+        documents: list[Document] = []
         for path in files:
-            file = shown + "/" + path.relative_to(root).as_posix()
-            content = bytes_of(path, file)
-            document, wrong = (None, content) if isinstance(content, list) else text_and_mistakes(content, file)
-            mistakes += wrong
+            content = bytes_of(path, self.name_of(path))
+            document, wrong = (
+                (None, content) if isinstance(content, list) else text_and_mistakes(content, self.name_of(path))
+            )
+            self.mistakes += wrong
             if wrong:
-                broken.add((kind, slug))
+                self.broken.add((kind, slug))
             if document is not None:
                 documents.append(document)
         if documents:
-            entries[kind, slug] = entry(kind, slug, documents, mistakes)
-    return Reading(entries, sorted(mistakes, key=lambda mistake: mistake.order), frozenset(broken))
+            self.entries[kind, slug] = self._merged(kind, slug, documents)
+
+    def _merged(self, kind: str, slug: str, documents: list[Document]) -> Entry:
+        values: dict[str, Value] = {}
+        holders: dict[str, Document] = {}
+        for document in documents:
+            for key, value in document.values.items():
+                spot = document.spots[key]
+                if key not in holders:
+                    values[key], holders[key] = value, document
+                    continue
+                first = holders[key]
+                place = Place(file=document.file, line=spot.key_line, column=spot.key_column)
+                line = str(first.spots[key].key_line)
+                self.mistakes.append(KEY_ELSEWHERE.at(place, key, key=key, file=first.file, line=line))
+                self.broken.add((kind, slug))
+        return Entry(kind, slug, tuple(documents), values, holders)
+
+    def _inside(self, folder: pathlib.Path) -> Iterator[tuple[pathlib.Path, str | None]]:
+        """What lies in a folder, sorted by name, and what it is if no file; what systems hide there is passed over."""
+        try:
+            with os.scandir(folder) as found:
+                names = sorted(entry.name for entry in found if not _is_systems(entry.name))
+            for name in names:
+                path = folder / name
+                yield path, odd_thing(path.lstat().st_mode)
+        except OSError as error:
+            self.tell(NOT_OPENED, folder, why=reason(error))
+
+    def _data_files(self, folder: pathlib.Path, others: tuple[str, ...] = ()) -> Iterator[pathlib.Path]:
+        """The data files in a folder; `others` are folders that may lie beside them."""
+        for path, odd in self._inside(folder):
+            if path.name in others:
+                self._is_folder(path, odd)
+            elif path.suffix != ".yml":
+                self._refuse_ending(path, odd, others)
+            elif self._is_named(path, path.stem):
+                yield path
+
+    def _refuse_ending(self, path: pathlib.Path, odd: str | None, others: tuple[str, ...]) -> None:
+        if odd == "a link":
+            self.tell(LINK, path, what="file")
+        elif odd == "a folder" and others:
+            self._unknown(path, "No folder", others)
+        elif odd:
+            self.tell(NOT_A_FILE, path, what=odd)
+        else:
+            meant = re.sub(r"(?i)\.(yaml|yml)(\.txt)?$", ".yml", path.name)
+            self.tell(OTHER_ENDING, path, meant if meant != path.name else None)
+
+    def _unknown(self, path: pathlib.Path, what: str, names: tuple[str, ...]) -> None:
+        fills = {"what": what, "names": ", ".join(f"`{name}`" for name in names)}
+        self.tell(UNKNOWN_NAME, path, nearest_name(path.name, names), **fills)
+
+    def _is_folder(self, path: pathlib.Path, odd: str | None) -> bool:
+        if odd == "a link":
+            self.tell(LINK, path, what="folder")
+        elif odd != "a folder":
+            self.tell(NOT_A_FILE, path, what=odd or "a file")
+        return odd == "a folder"
+
+    def _is_named(self, path: pathlib.Path, name: str) -> bool:
+        """Whether every file system can hold a name, and an address too."""
+        twin = path.with_name(path.name.lower())
+        if not _NAME.fullmatch(name):
+            if twin != path and os.path.lexists(twin):
+                self.tell(TWINS, path, other=twin.name)
+            else:
+                self.tell(BAD_NAME, path)
+        elif _DEVICES.fullmatch(name):
+            self.tell(DEVICE_NAME, path, name=name)
+        else:
+            return True
+        return False
 
 
-def entry(kind: str, slug: str, documents: list[Document], mistakes: list[Mistake]) -> Entry:
-    """The thing that some documents describe together."""
-    holders: dict[str, Document] = {}
-    values = {}
-    for document in documents:
-        for key, value in document.values.items():
-            if key not in holders:
-                holders[key] = document
-                values[key] = value
-    return Entry(kind, slug, tuple(documents), values, holders)
+def _is_systems(name: str) -> bool:
+    """Whether a system or an editor put a file there for itself."""
+    return name.startswith(".") and not name.endswith((".yml", ".yaml"))
 
 
-def _things(root: pathlib.Path) -> list[tuple[str, str, list[pathlib.Path]]]:
-    things = []
-    for folder in sorted(root.iterdir()):
-        if folder.is_dir() and not folder.name.startswith("_"):
-            things.append(("machine", folder.name, sorted(folder.glob("*.yml"))))
-    for name, kind in PART_FOLDERS.items():
-        for path in sorted((root / "_parts" / name).glob("*.yml")):
-            things.append((kind, path.stem, [path]))
-    for name in SHARED_FILES:
-        if (root / "_shared" / f"{name}.yml").exists():
-            things.append((name, name, [root / "_shared" / f"{name}.yml"]))
-    return things
+def read_folder(root: pathlib.Path) -> Reading:
+    """All things that a folder of machines describes, and what was wrong in reading them, in file order."""
+    walk = _Walk(root, root.name if root.name.strip(".") else root.resolve().name)
+    walk.machines()
+    mistakes = sorted(walk.mistakes, key=lambda mistake: mistake.order)
+    return Reading(walk.entries, mistakes, frozenset(walk.broken))

@@ -2,11 +2,11 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field
-from typing import NamedTuple, TypeAlias, Union
+from typing import NamedTuple, TypeAlias
 
 from benchsheaf.mistakes import Mistake, Place
 
-Value: TypeAlias = Union[str, list["Value"], dict[str, "Value"]]
+Value: TypeAlias = "str | list[Value] | dict[str, Value]"
 Path_: TypeAlias = tuple[str | int, ...]
 """The way to a value inside a document: `("boards", 0, "parts", 3, "rated")`."""
 
@@ -82,7 +82,8 @@ def _inside(inner: dict[str, Spot] | list[Spot] | None, step: str | int) -> Spot
     if isinstance(inner, dict):
         return inner.get(step) if isinstance(step, str) else None
     if isinstance(inner, list) and isinstance(step, int) and 0 <= step < len(inner):
-        return inner[step]
+        spot: Spot = inner[step]
+        return spot
     return None
 
 

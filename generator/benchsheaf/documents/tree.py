@@ -1,136 +1,150 @@
-"""Events of the YAML parser become text values and their spots; what YAML could also do is refused by name."""
+"""Events of the YAML parser become text values and their spots, in one pass; no object of YAML is ever built."""
 
 from typing import Any
 
 import yaml
 
 from benchsheaf.documents.records import Document, Spot
-from benchsheaf.mistakes import Code, Mistake, Place
+from benchsheaf.documents.refusals import COMMA_CUT, DEEPEST, KEY_NOT_TEXT, NO_VALUE, UNKNOWN_WORDS, Refusals, Stop
+from benchsheaf.documents.shape import is_second_document, refuse_shape
+from benchsheaf.documents.strays import Span, has_strays, strays
+from benchsheaf.documents.syntax import broken_syntax
+from benchsheaf.mistakes import Mistake
 
 try:
-    from yaml.cyaml import CParser as Parser
-except ImportError:
+    from yaml._yaml import CParser as Parser
+except ImportError:  # An installation without the library in C reads the same, several times slower.
     from yaml import SafeLoader as Parser  # type: ignore[assignment]
 
-DEEPEST = 24
-UNKNOWN_WORDS = frozenset(("", "~", "null", "Null", "NULL", "nil", "n/a", "N/A", "n.a.", "unknown", "Unknown", "tbd", "TBD", "?"))
-
-NOT_READABLE = Code(
-    id="YAML-99",
-    meaning="The file cannot be understood from some line on.",
-    words="The file cannot be understood here: {what}.",
-    example={"what": "x"},
-)
-NOT_A_MAPPING = Code(id="YAML-01", meaning="", words="A data file is a list of lines `key: value`.")
-SECOND_DOCUMENT = Code(id="YAML-02", meaning="", words="A second document begins here; one file holds one.")
-DECORATED = Code(id="YAML-04", meaning="", words="Anchors, aliases and tags are not used here.")
-DUPLICATE = Code(id="YAML-08", meaning="", words="`{key}` already stands in line {line}.", example={"key": "name", "line": "1"})
-KEY_NOT_TEXT = Code(id="YAML-09", meaning="", words="A key is plain text.")
-TOO_DEEP = Code(id="YAML-11", meaning="", words="Nested more than 24 deep.")
-NO_VALUE = Code(id="YAML-12", meaning="", words="Nothing is written here: leave the line out.")
-
-
-class _Stop(Exception):
-    pass
+_ODD_KEYS = frozenset(("", "<<"))
+# The parser in Python also lets the errors through that impossible escapes and numbers raise.
+_ERRORS = (yaml.YAMLError, ValueError, OverflowError)
 
 
 def tree(text: str, file: str) -> tuple[Document | None, list[Mistake]]:
-    """The values of a text, and what is wrong with it; no document where it could not be read to its end."""
-    mistakes: list[Mistake] = []
+    """The document of a text and what is wrong with it; no document where it could not be followed to its end."""
+    refusals = Refusals(text, file)
+    document = None
     try:
-        values, spots = _grown(text, file, mistakes)
-    except _Stop:
-        return None, mistakes
-    except yaml.YAMLError as error:
-        mark = getattr(error, "problem_mark", None) or getattr(error, "context_mark", None)
-        place = Place(file=file, line=mark.line + 1, column=mark.column + 1) if mark else Place(file=file)
-        mistakes.append(NOT_READABLE.at(place, what=str(getattr(error, "problem", "") or "")))
-        return None, mistakes
-    return Document(file, values, spots), mistakes
+        values, spots = _grown(refusals)
+        if values and isinstance(values[0], dict) and values[0]:
+            document = Document(file, values[0], spots[0].inner)  # type: ignore[arg-type]
+        else:
+            refuse_shape(refusals, values, spots)
+    except Stop:
+        pass
+    if has_strays(text):
+        _refuse_strays(refusals, document)
+    return document, refusals.mistakes
 
 
-def _grown(text: str, file: str, mistakes: list[Mistake]) -> tuple[dict[str, Any], dict[str, Spot]]:
-    parser = Parser(text)
-    get = parser.get_event
+def _grown(refusals: Refusals) -> tuple[list[Any], list[Spot]]:
+    """The values of a text and their spots, each in a list of one.
 
-    def tell(code: Code, mark: Any, **fills: str) -> None:
-        mistakes.append(code.at(Place(file=file, line=mark.line + 1, column=mark.column + 1), **fills))
+    One long loop over local names, as every value of every file goes through it: calls would double its time.
 
+    Errors: Stop, where the text cannot be followed.
+    """
     top: list[Any] = []
-    top_spots: list[Any] = []
+    top_spots: list[Spot] = []
     values: Any = top
     spots: Any = top_spots
     is_map = False
     key: str | None = None
     keep = True
-    key_line = key_column = 0
-    stack: list[Any] = []
+    key_line = key_column = documents = 0
+    within, wary, new = refusals.within, refusals.wary, tuple.__new__
+    event: Any = None
+    try:
+        get = Parser(refusals.text).get_event
+        while True:
+            event = get()
+            kind = event.__class__
+            if kind is yaml.ScalarEvent:
+                text = event.value
+                mark = event.start_mark
+                if is_map and key is None:
+                    keep = not (wary or text in values or text in _ODD_KEYS) or refusals.keeps_key(event, spots)
+                    key = text
+                    key_line = mark.line + 1
+                    key_column = mark.column + 1
+                elif (wary or text in UNKNOWN_WORDS) and not refusals.keeps_value(event, key):
+                    key = None
+                elif not is_map:
+                    values.append(text)
+                    spots.append(new(Spot, (mark.line + 1, mark.column + 1, 0, 0, None)))
+                else:
+                    if keep:
+                        values[key] = text
+                        spots[key] = new(Spot, (mark.line + 1, mark.column + 1, key_line, key_column, None))
+                    key = None
+            elif kind is yaml.MappingStartEvent or kind is yaml.SequenceStartEvent:
+                if wary or (is_map and key is None) or len(within) >= DEEPEST:
+                    refusals.enter(event, is_map and key is None, key)
+                mark = event.start_mark
+                inner: Any = {} if kind is yaml.MappingStartEvent else []
+                inner_spots: Any = {} if kind is yaml.MappingStartEvent else []
+                if not is_map:
+                    values.append(inner)
+                    spots.append(new(Spot, (mark.line + 1, mark.column + 1, 0, 0, inner_spots)))
+                elif keep:
+                    values[key] = inner
+                    spots[key] = new(Spot, (mark.line + 1, mark.column + 1, key_line, key_column, inner_spots))
+                within.append((values, spots, is_map, key))
+                values, spots, is_map, key = inner, inner_spots, kind is yaml.MappingStartEvent, None
+            elif kind is yaml.MappingEndEvent or kind is yaml.SequenceEndEvent:
+                if not values:
+                    refusals.leave_empty(event, values)
+                values, spots, is_map, _ = within.pop()
+                key = None
+            elif kind is yaml.AliasEvent:
+                refusals.refuse_alias(event, is_map and key is None, key)
+                key = None
+            elif kind is yaml.DocumentStartEvent:
+                if is_second_document(refusals, event, documents):
+                    break
+                documents += 1
+            elif kind is yaml.StreamEndEvent:
+                break
+    except _ERRORS as error:
+        refusals.mistakes = broken_syntax(refusals, error, event)
+        raise Stop from None
+    return top, top_spots
+
+
+def _spans(text: str) -> tuple[list[Span], tuple[int, int] | None]:
+    """Where the texts of a file run, and where the reading came to if it did not come to the end."""
+    spans: list[Span] = []
     documents = 0
-    while True:
-        event = get()
-        kind = event.__class__
-        mark = event.start_mark
-        if kind is yaml.ScalarEvent:
-            if event.anchor is not None or event.tag is not None:
-                tell(DECORATED, mark)
-            word = event.value
-            if is_map and key is None:
-                keep = word not in values
-                if not keep:
-                    tell(DUPLICATE, mark, key=word, line=str(spots[word].key_line))
-                key, key_line, key_column = word, mark.line + 1, mark.column + 1
-                continue
-            if word in UNKNOWN_WORDS and (not word or event.style is None):
-                tell(NO_VALUE, mark)
-                key = None
-                continue
-            spot = Spot(mark.line + 1, mark.column + 1, key_line, key_column, None)
-            if not is_map:
-                values.append(word)
-                spots.append(spot)
-            else:
-                if keep:
-                    values[key] = word
-                    spots[key] = spot
-                key = None
-        elif kind is yaml.MappingStartEvent or kind is yaml.SequenceStartEvent:
-            if event.anchor is not None or event.tag is not None:
-                tell(DECORATED, mark)
-            if is_map and key is None:
-                tell(KEY_NOT_TEXT, mark)
-                raise _Stop
-            if len(stack) >= DEEPEST:
-                tell(TOO_DEEP, mark)
-                raise _Stop
-            new: Any = {} if kind is yaml.MappingStartEvent else []
-            new_spots: Any = {} if kind is yaml.MappingStartEvent else []
-            spot = Spot(mark.line + 1, mark.column + 1, key_line if is_map else 0, key_column if is_map else 0, new_spots)
-            if not is_map:
-                values.append(new)
-                spots.append(spot)
-            elif keep:
-                values[key] = new
-                spots[key] = spot
-            stack.append((values, spots, is_map))
-            values, spots, is_map, key = new, new_spots, kind is yaml.MappingStartEvent, None
-        elif kind is yaml.MappingEndEvent or kind is yaml.SequenceEndEvent:
-            if not values:
-                tell(NO_VALUE, mark)
-            values, spots, is_map = stack.pop()
-            key, key_line, key_column = None, 0, 0
-        elif kind is yaml.AliasEvent:
-            tell(DECORATED, mark)
-            if is_map and key is None:
-                raise _Stop
-            key = None
-        elif kind is yaml.DocumentStartEvent:
-            documents += 1
-            if documents > 1:
-                tell(SECOND_DOCUMENT, mark)
-                raise _Stop
-        elif kind is yaml.StreamEndEvent:
-            break
-    if not top or not isinstance(top[0], dict):
-        mistakes.append(NOT_A_MAPPING.at(Place(file=file, line=1, column=1)))
-        raise _Stop
-    return top[0], top_spots[0].inner
+    event: Any = None
+    try:
+        get = Parser(text).get_event
+        while True:
+            event = get()
+            start, end = event.start_mark, event.end_mark
+            if isinstance(event, yaml.ScalarEvent):
+                spans.append(Span(start.line, start.column, end.line, end.column, event.style or ""))
+            elif isinstance(event, yaml.DocumentStartEvent):
+                documents += 1
+            if documents > 1 or isinstance(event, yaml.StreamEndEvent):
+                return spans, (start.line, start.column) if documents > 1 else None
+    except _ERRORS:
+        return spans, (event.end_mark.line, event.end_mark.column) if event else (0, 0)
+
+
+def _refuse_strays(refusals: Refusals, document: Document | None) -> None:
+    """Keeps the mistakes of stray signs; what follows from one is not told, a text that it may have cut is left out."""
+    found = list(strays(refusals.text, refusals.file, *_spans(refusals.text)))
+    lines = {mistake.place.line for mistake, _ in found}
+    following = (NO_VALUE, COMMA_CUT, KEY_NOT_TEXT)
+    known = [told for told in refusals.mistakes if told.code not in following or told.place.line not in lines]
+    refusals.mistakes = known + [mistake for mistake, _ in found]
+    cut = {(span.line + 1, span.column + 1) for _, span in found if span}
+    inner: list[tuple[Any, Any]] = [(document.values, document.spots)] if document and cut else []
+    while inner:
+        values, spots = inner.pop()
+        for key in list(spots) if isinstance(spots, dict) else reversed(range(len(spots))):
+            if spots[key].inner:
+                inner.append((values[key], spots[key].inner))
+            elif spots[key][:2] in cut:
+                del values[key], spots[key]
