@@ -1,38 +1,47 @@
 """The forms in which mistakes are told: lines for a person, and JSON for a program."""
 
 import json
+import textwrap
 import unicodedata
 from collections.abc import Iterable
 
 from benchsheaf.mistakes import Mistake
 
+WIDTH = 100
+MOST_LINES = 3
+"""Of a sentence; with the line above it that says where, a mistake takes four."""
 LONGEST = 60
+LONGEST_NAME = 200
 _UNSEEN = frozenset(("Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp"))
 
 
 def shown(text: str, longest: int = LONGEST) -> str:
     """A contributor's text made safe to print: what cannot be seen is written as its number, what is long is cut."""
-    cut = text if len(text) <= longest else text[: longest - 1] + "…"
-    return "".join(_seen(sign) for sign in cut)
+    signs = [_seen(sign) for sign in text[: longest + 1]]
+    if sum(map(len, signs)) <= longest:
+        return "".join(signs)
+    while sum(map(len, signs)) >= longest:
+        signs.pop()
+    return "".join(signs) + "…"
 
 
 def as_text(mistakes: Iterable[Mistake]) -> str:
-    """All mistakes in file order, each once, with where it stands, what was found and what to do; then how many."""
+    """All mistakes in file order, each once: where it stands, what was found, what to do; then how many they are."""
     told = in_order(mistakes)
-    return "".join(_paragraph(mistake) + "\n" for mistake in told) + summary(told) + "\n"
+    return "".join(_paragraph(mistake) for mistake in told) + summary(told) + "\n"
 
 
 def as_json(mistakes: Iterable[Mistake]) -> str:
-    """The same for programs: an object with the list `mistakes`, in the same order."""
+    """The same for programs, in plain ASCII: an object with the list `mistakes`, in the same order."""
     told = [
         {
-            "file": shown(mistake.place.file, 400),
+            "file": shown(mistake.place.file, LONGEST_NAME),
             "line": mistake.place.line,
             "column": mistake.place.column,
             "code": mistake.code.id,
-            "path": shown(mistake.path, 400),
+            "path": shown(mistake.path, LONGEST_NAME),
             "found": None if mistake.found is None else shown(mistake.found),
-            "says": shown(mistake.sentence, 400),
+            "says": _sentence(mistake),
             "nearest": None if mistake.nearest is None else shown(mistake.nearest),
         }
         for mistake in in_order(mistakes)
@@ -43,36 +52,42 @@ def as_json(mistakes: Iterable[Mistake]) -> str:
 def summary(mistakes: Iterable[Mistake]) -> str:
     """How many mistakes there are, and in how many files."""
     told = in_order(mistakes)
-    files = len({mistake.place.file for mistake in told})
     if not told:
         return "No mistakes."
+    files = len({mistake.place.file for mistake in told})
     return f"{len(told)} mistake{'s' * (len(told) > 1)} in {files} file{'s' * (files > 1)}."
 
 
 def in_order(mistakes: Iterable[Mistake]) -> list[Mistake]:
-    """Mistakes in the order in which a reader meets them, each once."""
-    seen: dict[tuple[object, ...], Mistake] = {}
+    """Mistakes in the order in which a reader meets them; what reads the same is told once."""
+    once: dict[tuple[object, ...], Mistake] = {}
     for mistake in mistakes:
-        seen.setdefault((mistake.order, mistake.found, mistake.sentence, mistake.nearest), mistake)
-    return [seen[key] for key in sorted(seen, key=lambda key: (key[0], key[2]))]
+        once.setdefault((mistake.order, mistake.found, mistake.sentence, mistake.nearest), mistake)
+    return sorted(once.values(), key=lambda mistake: (mistake.order, mistake.found or "", mistake.sentence))
 
 
 def _paragraph(mistake: Mistake) -> str:
     place = mistake.place
-    where = shown(place.file, 400) + (f":{place.line}:{place.column}" if place.line else "")
-    head = f"{where}: [{mistake.code.id}]"
+    head = shown(place.file, LONGEST_NAME) + (f":{place.line}:{place.column}" if place.line else "")
+    head += f": [{mistake.code.id}]"
     if mistake.path:
-        head += f" {shown(mistake.path)}"
+        head += f" {shown(mistake.path, LONGEST_NAME)}" + (":" if mistake.found is not None else "")
     if mistake.found is not None:
-        head += f"{':' if mistake.path else ''} found `{shown(mistake.found)}`"
-    sentence = shown(mistake.sentence, 400)
-    if mistake.nearest is not None:
-        sentence += f" Did you mean `{shown(mistake.nearest)}`?"
-    return f"{head}\n    {sentence}"
+        head += f" found `{shown(mistake.found)}`"
+    advice = _sentence(mistake) + (f" Did you mean `{shown(mistake.nearest)}`?" if mistake.nearest is not None else "")
+    lines = textwrap.wrap(advice, WIDTH - 4, max_lines=MOST_LINES, placeholder=" …", break_on_hyphens=False)
+    return "".join(f"{line}\n" for line in (head, *(f"    {line}" for line in lines)))
+
+
+def _sentence(mistake: Mistake) -> str:
+    """The words of the code, each text of a contributor in them made safe."""
+    return mistake.code.words.format_map({name: shown(fill, LONGEST_NAME) for name, fill in mistake.fills.items()})
 
 
 def _seen(sign: str) -> str:
     if unicodedata.category(sign) not in _UNSEEN:
         return sign
     number = ord(sign)
-    return f"\\u{number:04x}" if number < 0x10000 else f"\\U{number:08x}"
+    return {"\n": "\\n", "\t": "\\t", "\r": "\\r"}.get(sign) or (
+        f"\\u{number:04x}" if number < 0x10000 else f"\\U{number:08x}"
+    )
