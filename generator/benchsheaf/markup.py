@@ -5,9 +5,9 @@ from pathlib import Path
 from typing import Any
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
-__all__ = ["Markup", "Templates", "templates"]
+__all__ = ["Markup", "Templates", "escaped", "templates"]
 
 
 class Templates:
@@ -38,3 +38,8 @@ def templates(*folders: Path, filters: Mapping[str, Callable[..., Any]] | None =
     )
     environment.filters.update(filters or {})
     return Templates(environment)
+
+
+def escaped(text: str) -> str:
+    """A text as it may stand in markup that somebody else prints without escaping."""
+    return str(escape(text))

@@ -50,6 +50,7 @@ class RailFigures:
 
     rail: str
     run_a: Decimal = rounded_up()
+    cold_a: Decimal = rounded_up()  # running, without what a thermal switch adds
     start_a: Decimal = rounded_up()
     least_a: Decimal = rounded_down()
     run_w: Decimal = rounded_up()
@@ -72,6 +73,7 @@ class PowerFigures:
     rails: tuple[RailFigures, ...]
     resistors: tuple[ResistorFigures, ...]
     run_w: Decimal = rounded_up()
+    cold_w: Decimal = rounded_up()
     start_w: Decimal = rounded_up()
     run_share: Decimal = rounded_up()
     start_share: Decimal = rounded_up()
@@ -108,6 +110,7 @@ def power_figures(
     figures = tuple(_rail(output, by_name[output.rail], loads, resistors) for output in supply.outputs)
     volts = {each.rail: abs(by_name[each.rail].nominal_v) for each in figures}
     run_w = sum((each.run_a * volts[each.rail] for each in figures), Decimal(0))
+    cold_w = sum((each.cold_a * volts[each.rail] for each in figures), Decimal(0))
     start_w = sum((each.start_a * volts[each.rail] for each in figures), Decimal(0))
     verdicts = [each.carried for each in figures]
     if run_w > supply.together_w:
@@ -118,6 +121,7 @@ def power_figures(
         rails=figures,
         resistors=tuple(resistor_figures(each.resistance_ohm, by_name[each.rail]) for each in resistors),
         run_w=twelve(run_w),
+        cold_w=twelve(cold_w),
         start_w=twelve(start_w),
         run_share=twelve(run_w / supply.together_w),
         start_share=twelve(start_w / supply.together_w),
@@ -136,6 +140,7 @@ def _rail(output: Output, rail: Rail, loads: Sequence[Load], resistors: Sequence
     put_on = [each.resistance_ohm for each in resistors if each.rail == rail.name]
     steady = sum((abs(rail.nominal_v) / ohm for ohm in put_on), Decimal(0))
     run = sum((draw.run_a for _, draw in own), steady)
+    warm = sum((draw.run_a for _, draw in own if draw.warm), Decimal(0))
     start = max(_starting(own, late=False), _starting(own, late=True)) + steady
     least = sum((_at_rest(draw) for _, draw in own), Decimal(0))
     least += sum((_low_end(rail) / ohm for ohm in put_on), Decimal(0))
@@ -144,6 +149,7 @@ def _rail(output: Output, rail: Rail, loads: Sequence[Load], resistors: Sequence
     return RailFigures(
         rail=rail.name,
         run_a=twelve(run),
+        cold_a=twelve(run - warm),
         start_a=twelve(start),
         least_a=twelve(least),
         run_w=twelve(run * abs(rail.nominal_v)),

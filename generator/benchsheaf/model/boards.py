@@ -151,6 +151,7 @@ class WeakPart(Described):
     also: tuple[str, ...] = ()
     prevalence_share: Decimal | None = None
     stop: str | None = None
+    do: str | None = None
     fit: Fit | None = None
 
     @property

@@ -1,11 +1,11 @@
 """Records filled from judged values by their own annotations, so that no record needs a builder of its own."""
 
-from collections.abc import Mapping
+from collections.abc import Hashable, Mapping
 from dataclasses import MISSING, fields, is_dataclass
 from decimal import Decimal
 from functools import cache
 from types import NoneType, UnionType
-from typing import Any, TypeVar, Union, get_args, get_origin, get_type_hints
+from typing import Any, TypeVar, Union, cast, get_args, get_origin, get_type_hints
 
 from benchsheaf.fields import Field
 
@@ -18,7 +18,7 @@ def built(record: type[R], values: Mapping[str, Any], described: Field, **extra:
     `extra` gives fields that no schema has, such as the slug of a file.
     Errors: TypeError if schema and record do not mirror each other; a test holds them together.
     """
-    hints = _hints(record)
+    hints = _hints(cast(Hashable, record))
     given: dict[str, object] = dict(extra)
     for name, value in values.items():
         inner = described.fields[name]

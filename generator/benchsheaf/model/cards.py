@@ -34,7 +34,7 @@ class Keyboard:
     draws: tuple[Draw, ...]
     sources: tuple[SourceEntry, ...] = ()
     lead: tuple[Pin, ...] = ()
-    note: str | None = None
+    weak_parts: tuple[WeakPart, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from decimal import Decimal
 
-from benchsheaf.model.boards import Box, Described, Draw, Part, Pin, WeakPart
+from benchsheaf.model.boards import Box, Described, Draw, Extent, Pin, Point, WeakPart
 from benchsheaf.model.sources import SourceEntry
 
 
@@ -33,6 +33,18 @@ class Acceptance(Described):
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class DrivePart(Described):
+    """A part of a drive that a repair meets."""
+
+    ref: str
+    name: str
+    at: Point | None = None
+    body: Extent | None = None
+    resistance_ohm: Decimal | None = None
+    note: str | None = None
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Drive:
     """A drive."""
 
@@ -55,5 +67,5 @@ class Drive:
     accept: Acceptance | None = None
     plug: tuple[Pin, ...] = ()
     seen: str | None = None
-    parts: tuple[Part, ...] = ()
+    parts: tuple[DrivePart, ...] = ()
     weak_parts: tuple[WeakPart, ...] = ()

@@ -47,6 +47,7 @@ class Fill(Described):
     """One way of filling the banks."""
 
     id: str
+    name: str
     groups: tuple[FillGroup, ...]
     set: tuple[Setting, ...] = ()
 

@@ -4,6 +4,8 @@ from collections.abc import Iterator, Sequence
 
 from benchsheaf.mistakes import Code, Mistake
 from benchsheaf.model.boards import Extent, Part, WeakPart
+from benchsheaf.model.cards import Card
+from benchsheaf.model.supply import Supply
 from benchsheaf.quantities import printed
 from benchsheaf.rules.scene import MachineScene, PartScene, Scene
 
@@ -33,9 +35,8 @@ def board_mistakes(scene: MachineScene | PartScene) -> Iterator[Mistake]:
                     yield _edge(scene, ("boards", index, "rows", row, "at"), beyond[0].ref, board.size)
         yield from _orders(scene, scene.machine.weak_parts)
         return
-    size = getattr(scene.part, "size", None)
-    if size:
-        yield from _over_the_edge(scene, (), size, scene.part.parts)
+    if isinstance(scene.part, Supply | Card) and scene.part.size:
+        yield from _over_the_edge(scene, (), scene.part.size, scene.part.parts)
     yield from _orders(scene, scene.part.weak_parts)
 
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from benchsheaf.compute.workup import DriveWorkup, MachineWorkup
 from benchsheaf.conformity import Conformed
 from benchsheaf.mistakes import Code, Mistake
-from benchsheaf.model.cards import Card
+from benchsheaf.model.cards import Card, Keyboard
 from benchsheaf.model.collection import Collection
 from benchsheaf.model.drives import Drive
 from benchsheaf.model.machine import Machine
@@ -44,5 +44,5 @@ class MachineScene(Scene):
 class PartScene(Scene):
     """A shared part, with its figures where it is a drive."""
 
-    part: Supply | Drive | Card
+    part: Supply | Drive | Card | Keyboard
     workup: DriveWorkup | None = None

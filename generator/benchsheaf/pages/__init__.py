@@ -1,0 +1,1 @@
+"""Pages for people: what to do first, then why."""

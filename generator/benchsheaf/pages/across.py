@@ -1,0 +1,102 @@
+"""Pages across all machines: where to start, and what the signs ask."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from benchsheaf import urls
+from benchsheaf.drawing.picture import Picture
+from benchsheaf.drawing.sheaf import sheaf_big
+from benchsheaf.pages.frame import loose_frame
+from benchsheaf.pages.page import Page
+from benchsheaf.pages.shelf import Desk, Shelf
+from benchsheaf.pages.views import CautionView, Named
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Home:
+    """The first page: ways in by whatever one has."""
+
+    machines: Sequence[Named]
+    parts: Sequence[tuple[str, Sequence[Named]]]
+    weak: Sequence[Named]
+    dangers: Sequence[Named]
+    sheaf: Picture
+    data: str
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class DangerRow:
+    """A shared caution and the machines that carry it."""
+
+    view: CautionView
+    machines: Sequence[Named]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class CautionsPage:
+    """All shared cautions."""
+
+    rows: Sequence[DangerRow]
+
+
+def across_pages(shelf: Shelf) -> Iterator[Page]:
+    """The pages that belong to no single thing."""
+    yield Page(address=urls.HOME, title="Where to start", written=lambda: _home(shelf.desk(urls.HOME)))
+    if shelf.collection.cautions:
+        path = shelf.edit_path(("cautions", "cautions"), "cautions")
+        yield Page(
+            address=urls.CAUTIONS, title="Cautions", written=lambda: _cautions(shelf.desk(urls.CAUTIONS)), edit=path
+        )
+
+
+KINDS_SPOKEN = (
+    ("Supplies", "supply"),
+    ("Drives", "drive"),
+    ("Cards", "card"),
+    ("Keyboards", "keyboard"),
+    ("Buses", "bus"),
+)
+
+
+def _home(desk: Desk) -> str:
+    collection = desk.shelf.collection
+    machines = [
+        Named(name=each.name, way=desk.sheet("glance", slug=slug), summary=each.summary)
+        for slug, each in collection.machines.items()
+    ]
+    parts = []
+    for words, kind in KINDS_SPOKEN:
+        slugs = [slug for (other, slug) in sorted(desk.shelf.things) if other == kind]
+        rows = [Named(name=desk.shelf.name_of(kind, slug), way=desk.thing(kind, slug)) for slug in slugs]
+        if rows:
+            parts.append((words, rows))
+    home = Home(
+        machines=machines,
+        parts=parts,
+        weak=[
+            Named(name=each.name, way=desk.sheet("boards", slug=slug))
+            for slug, each in collection.machines.items()
+            if each.boards
+        ],
+        dangers=[
+            Named(name=each.order.rstrip("."), way=desk.href(urls.CAUTIONS, each.id))
+            for each in collection.cautions.values()
+        ],
+        sheaf=sheaf_big("sheaf"),
+        data=desk.href(urls.INDEX_DATA),
+    )
+    return desk.printed("home.html", home=home)
+
+
+def _cautions(desk: Desk) -> str:
+    rows = []
+    for each in desk.shelf.collection.cautions.values():
+        view = CautionView(ident=each.id, sign=each.sign, order=each.order, says=each.says)
+        machines = [
+            Named(name=machine.name, way=desk.sheet("glance", slug=slug))
+            for slug, machine in desk.shelf.collection.machines.items()
+            if any(own.caution == each.id for own in machine.cautions)
+        ]
+        rows.append(DangerRow(view=view, machines=machines))
+    frame = loose_frame(desk, "All machines", "Cautions")
+    return desk.printed("cautions.html", page=CautionsPage(rows=rows), frame=frame)

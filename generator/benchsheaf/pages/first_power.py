@@ -1,0 +1,176 @@
+"""Before first power: what to do in which order, and where to stop."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+
+from benchsheaf.compute.workup import MachineWorkup
+from benchsheaf.drawing.picture import Both
+from benchsheaf.drawing.rail_scales import rail_scales
+from benchsheaf.markup import Markup
+from benchsheaf.model.machine import Configuration, Machine, Rail
+from benchsheaf.pages.glance import held_things, sheet_cautions
+from benchsheaf.pages.printing import quantity, rail_name, span
+from benchsheaf.pages.shelf import Desk
+from benchsheaf.pages.views import CautionView, ReservoirView, reservoir_view
+from benchsheaf.standards import MOST_EXTRA_W
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Step:
+    """One step: the order itself, the rest, the parts it is about, and what stops the work."""
+
+    order: str
+    says: str
+    parts: Sequence[Markup] = ()
+    stops: Sequence[str] = ()
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class FirstPowerSheet:
+    """The sheet that is read before the plug goes in."""
+
+    machine: Machine
+    workup: MachineWorkup
+    cautions: Sequence[CautionView]
+    steps: Sequence[Step]
+    grounded: Sequence[Rail]
+    ground: Markup | None
+    scales: Both | None
+    reservoir: ReservoirView | None
+    most_extra_w: Decimal = MOST_EXTRA_W
+
+
+def first_power_sheet(desk: Desk, machine: Machine) -> FirstPowerSheet:
+    """What the sheet says, from the machine's own facts in the order of the bench."""
+    grounded = [rail for rail in machine.rails if rail.to_ground]
+    workup = desk.shelf.workup.machines[machine.slug]
+    supply = desk.shelf.collection.supplies[machine.supply]
+    view = None
+    if supply.reservoir and workup.reservoir:
+        view = reservoir_view(desk, supply.reservoir, workup.reservoir, supply.slug)
+    return FirstPowerSheet(
+        machine=machine,
+        workup=workup,
+        cautions=sheet_cautions(desk, machine, "first-power"),
+        steps=[*_before_the_plug(desk, machine, grounded), *_with_the_plug(desk, machine)],
+        grounded=grounded,
+        ground=desk.part(machine.measuring.ground) if machine.measuring else None,
+        scales=rail_scales(grounded, "scales") if grounded else None,
+        reservoir=view,
+    )
+
+
+def _before_the_plug(desk: Desk, machine: Machine, grounded: Sequence[Rail]) -> Iterator[Step]:
+    """Looking, earth and fuse, resistance: all with the plug out."""
+    found = [weak for weak in machine.weak_parts if weak.when == "before-mains"]
+    names = [desk.part(name) for weak in found for name in weak.parts]
+    stops = [f"{weak.what or ', '.join(weak.parts)}: {weak.stop}" for weak in found if weak.stop]
+    for _, kind, slug in held_things(desk, machine):
+        for weak in desk.shelf.thing(kind, slug).weak_parts:
+            if weak.when == "before-mains":
+                names += [desk.part(f"{slug}/{name}") for name in weak.parts]
+                stops.append(f"{weak.what or ', '.join(weak.parts)}: {weak.stop}")
+    yield Step(
+        order="Look, before anything else.",
+        says="Plug out. Photograph how it stands. Is every bead, can, cell and mains part whole?"
+        + (" First of all" if names else ""),
+        parts=names,
+        stops=stops,
+    )
+    mains = machine.mains
+    says = f"The type plate must say {span(mains, 'V')}."
+    stops = []
+    if mains.earth_below_ohm is not None:
+        limit = quantity(mains.earth_below_ohm, "ohm")
+        says += f" Plug out of the wall: earth pin of the plug to bare metal of the case reads under {limit}."
+        stops.append(f"Earth at {limit} or more, a wrong fuse, a plate for another mains: no mains until it is put right.")
+    yield Step(
+        order="Earth, plate and fuse.",
+        says=says + (" The fuse is whole and of the right kind:" if mains.fuse else ""),
+        parts=[_fuse(desk, mains.fuse)] if mains.fuse else [],
+        stops=stops,
+    )
+    if grounded:
+        condition = f"{machine.measuring.condition}. " if machine.measuring else ""
+        yield Step(
+            order="Measure every rail to ground, cold.",
+            says=f"{condition}{_readings(grounded)}. The scales below say what is doubtful.",
+            stops=[f"{_no_power(grounded)}: no power until the short is found. Hunt only with a source under 1 V."],
+        )
+
+
+def _fuse(desk: Desk, name: str) -> Markup:
+    slug, _, ref = name.rpartition("/")
+    kind = desk.kind_of(slug) if slug else ""
+    part = next((each for each in desk.shelf.parts_of(kind, slug) if each.ref == ref), None)
+    if part is None or part.blows_a is None:
+        return desk.part(name)
+    speed = {"slow": "slow (T) ", "quick": "quick (F) "}.get(part.speed or "", "")
+    return Markup("{}, {}{}").format(desk.part(name), speed, quantity(part.blows_a, "A"))
+
+
+def _readings(rails: Sequence[Rail]) -> str:
+    return "; ".join(
+        f"{rail_name(rail.name)} usually {span(rail.to_ground.usual, 'ohm')}" for rail in rails if rail.to_ground
+    )
+
+
+def _no_power(rails: Sequence[Rail]) -> str:
+    limits = [
+        f"{rail_name(rail.name)} under {quantity(rail.to_ground.no_power_below_ohm, 'ohm')}"
+        for rail in rails
+        if rail.to_ground
+    ]
+    return ", or ".join(limits)
+
+
+def _with_the_plug(desk: Desk, machine: Machine) -> Iterator[Step]:
+    """Up the ladder: the supply alone on resistors, then what stands after it, rung by rung."""
+    rungs = ladder(machine.configurations)
+    alone = [rung for rung in rungs if not rung.boards]
+    windows = "; ".join(f"{rail_name(rail.name)} {span(rail.window, 'V')}" for rail in machine.rails)
+    ripples = [f"{rail_name(rail.name)} {quantity(rail.ripple_v, 'V')}" for rail in machine.rails if rail.ripple_v]
+    for rung in alone:
+        yield Step(
+            order="The supply alone, on resistors.",
+            says=f"{_loads(rung)}. Everything else is off, and no untested drive serves as a load.",
+        )
+        yield Step(
+            order="Mains on. Over-voltage is looked for first, then all rails.",
+            says=f"{windows}." + (f" Ripple at most {', '.join(ripples)}." if ripples else ""),
+            stops=["A rail too high: plug out at once, and never onto a board. A hiss, a smell, a tick: plug out."],
+        )
+    for rung in rungs:
+        if rung not in alone and rung is not machine.configurations[0]:
+            loads = f" {_loads(rung)}." if rung.loads else ""
+            yield Step(
+                order=f"{rung.name}.",
+                says=f"Off, plug out, then plugged together: all rails at once, never rail by rail.{loads} Mains on, "
+                f"and all rails in their windows{_far(machine)}.",
+            )
+    yield Step(
+        order="The rest one by one, power off between: cards, then the floppy drive, the fixed disk last.",
+        says="A rail that gives way names the last thing that was added.",
+    )
+
+
+def _far(machine: Machine) -> str:
+    return f", measured at {machine.measuring.far}" if machine.measuring and machine.measuring.far else ""
+
+
+def _loads(rung: Configuration) -> str:
+    return "; ".join(
+        f"{quantity(load.resistance_ohm, 'ohm')}, {quantity(load.bears_w, 'W')} body on {rail_name(load.rail)} "
+        f"between {load.between[:1].lower() + load.between[1:] if load.between[1:2].islower() else load.between}"
+        for load in rung.loads
+    )
+
+
+def ladder(configurations: Sequence[Configuration]) -> list[Configuration]:
+    """The rungs below the outfit as delivered, the lowest first, and that outfit last."""
+    by_name = {outfit.id: outfit for outfit in configurations}
+    rungs = [configurations[0]]
+    while rungs[0].before:
+        rungs.insert(0, by_name[rungs[0].before])
+    return rungs

@@ -1,0 +1,235 @@
+"""At a glance, and boards and weak parts: what it is, and where its weak parts lie."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+
+from benchsheaf.compute.capacitors import StressFigures
+from benchsheaf.drawing.picture import Both
+from benchsheaf.markup import Markup
+from benchsheaf.model.boards import Board
+from benchsheaf.model.machine import Machine
+from benchsheaf.pages.printing import binary, figure, quantity, span
+from benchsheaf.pages.shelf import Desk
+from benchsheaf.pages.views import (
+    CautionView,
+    PartView,
+    WeakView,
+    board_drawing,
+    charge_caution,
+    machine_caution,
+    part_views,
+    weak_views,
+)
+from benchsheaf.standards import TANTALUM_SHARE
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class KeyFigure:
+    """One of the figures under the cautions."""
+
+    term: str
+    words: str
+    under: str = ""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class BoardView:
+    """A board with its drawing, its weak parts and all its parts."""
+
+    board: Board
+    drawing: Both
+    weak: Sequence[WeakView]
+    parts: Sequence[PartView]
+    all_parts: str
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class HeldView:
+    """Something plugged in as delivered."""
+
+    where: str
+    way: str
+    name: str
+    summary: str
+    weak: int
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class GlanceSheet:
+    """The first sheet."""
+
+    machine: Machine
+    cautions: Sequence[CautionView]
+    key_figures: Sequence[KeyFigure]
+    boards: Sequence[BoardView]
+    held: Sequence[HeldView]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class HolderView:
+    """The weak parts of something that is plugged in."""
+
+    slug: str
+    words: str
+    name: str
+    way: str
+    rows: Sequence[WeakView]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class StressRow:
+    """A capacitor and how hard it is driven; `over` marks a bead above what beads should see."""
+
+    name: Markup
+    figures: StressFigures
+    over: bool
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class BoardsSheet:
+    """Boards and weak parts."""
+
+    cautions: Sequence[CautionView]
+    boards: Sequence[BoardView]
+    other_weak: Sequence[WeakView]
+    held_weak: Sequence[HolderView]
+    stress: Sequence[StressRow]
+    tantalum_share: Decimal = TANTALUM_SHARE
+
+
+def glance_sheet(desk: Desk, machine: Machine) -> GlanceSheet:
+    """What the first sheet says."""
+    return GlanceSheet(
+        machine=machine,
+        cautions=sheet_cautions(desk, machine, "glance"),
+        key_figures=_key_figures(desk, machine),
+        boards=_boards(desk, machine),
+        held=_held(desk, machine),
+    )
+
+
+def boards_sheet(desk: Desk, machine: Machine) -> BoardsSheet:
+    """What the sheet of boards and weak parts says."""
+    boards = _boards(desk, machine)
+    shown = {row.weak.id for board in boards for row in board.weak}
+    others = [weak for weak in machine.weak_parts if weak.id not in shown]
+    stress = desk.shelf.workup.machines[machine.slug].stress
+    kinds = _kinds(desk, machine)
+    return BoardsSheet(
+        cautions=sheet_cautions(desk, machine, "boards"),
+        boards=boards,
+        other_weak=weak_views(desk, others, {}, ()),
+        held_weak=_held_weak(desk, machine, stress),
+        stress=[
+            StressRow(
+                name=desk.part(each.ref),
+                figures=each,
+                over=kinds.get(each.ref) == "tantalum" and each.stress_share > TANTALUM_SHARE,
+            )
+            for each in stress
+        ],
+    )
+
+
+def sheet_cautions(desk: Desk, machine: Machine, sheet: str) -> list[CautionView]:
+    """The cautions of one sheet: stored charge from the figures where the sheet is about it, then the machine's own."""
+    own = [machine_caution(desk, each) for each in machine.cautions if sheet in each.sheets]
+    reservoir = desk.shelf.collection.supplies[machine.supply].reservoir
+    figures = desk.shelf.workup.machines[machine.slug].reservoir
+    if sheet not in ("glance", "first-power") or reservoir is None or figures is None:
+        return own
+    return [charge_caution(desk, reservoir, figures, desk.sheet("first-power", "stored-charge")), *own]
+
+
+def _key_figures(desk: Desk, machine: Machine) -> list[KeyFigure]:
+    outfit = desk.shelf.workup.machines[machine.slug].outfits[0]
+    delivered = machine.configurations[0]
+    supply = desk.shelf.collection.supplies[machine.supply]
+    figures = [KeyFigure(term="Built", words=str(machine.built))]
+    if machine.processor:
+        clock = quantity(machine.processor.clock_hz, "Hz") if machine.processor.clock_hz else ""
+        figures.append(KeyFigure(term="Processor", words=quantity(machine.processor.word_bits, "bit"), under=clock))
+    if outfit.fill:
+        under = f"{outfit.fill.chips} chips" + (", with parity" if outfit.fill.parity_chips else ", no parity")
+        figures.append(KeyFigure(term="Memory as delivered", words=binary(outfit.fill.total_bytes), under=under))
+    if machine.slots:
+        bus = desk.shelf.collection.buses[machine.bus].name if machine.bus else ""
+        under = f"{len(delivered.slots)} filled"
+        figures.append(KeyFigure(term="Slots", words=f"{len(machine.slots)} of {bus}", under=under))
+    figures.append(KeyFigure(term="Mains", words=f"{span(supply.mains, 'V')} only"))
+    share = f"{figure(outfit.power, 'run_share', 1)} of {quantity(supply.together_w, 'W')}"
+    figures.append(KeyFigure(term="Running", words=figure(outfit.power, "run_w"), under=share))
+    share = f"{figure(outfit.power, 'start_share', 1)} of {quantity(supply.together_w, 'W')}"
+    figures.append(KeyFigure(term="Starting", words=figure(outfit.power, "start_w"), under=share))
+    drives = [desk.shelf.collection.drives[bay.holds].name for bay in delivered.bays]
+    if drives:
+        figures.append(KeyFigure(term="Drives", words=str(len(drives)), under=" and ".join(drives)))
+    return figures
+
+
+def _boards(desk: Desk, machine: Machine) -> list[BoardView]:
+    stress = desk.shelf.workup.machines[machine.slug].stress
+    views = []
+    for board in machine.boards:
+        parts = {part.ref: part for part in board.all_parts()}
+        own = [weak for weak in machine.weak_parts if any(name in parts for name in weak.parts)]
+        weak = weak_views(desk, own, parts, stress, own=True)
+        views.append(
+            BoardView(
+                board=board,
+                drawing=board_drawing(board.size, board.parts, board.rows, weak, f"board-{board.id}", "back edge"),
+                weak=weak,
+                parts=part_views(parts.values(), weak),
+                all_parts=desk.sheet("boards", f"board-{board.id}"),
+            )
+        )
+    return views
+
+
+def held_things(desk: Desk, machine: Machine) -> list[tuple[str, str, str]]:
+    """What is plugged in as delivered: where, kind, slug."""
+    delivered = machine.configurations[0]
+    bays = {bay.id: bay.name for bay in machine.bays}
+    found = [("Supply", "supply", machine.supply)]
+    found += [(f"Slot {filled.slot}", "card", filled.holds) for filled in delivered.slots]
+    found += [(bays[put.bay], "drive", put.holds) for put in delivered.bays]
+    if delivered.keyboard:
+        found.append(("Keyboard", "keyboard", delivered.keyboard))
+    return found
+
+
+def _held(desk: Desk, machine: Machine) -> list[HeldView]:
+    views = []
+    for where, kind, slug in held_things(desk, machine):
+        thing = desk.shelf.thing(kind, slug)
+        views.append(
+            HeldView(
+                where=where,
+                way=desk.thing(kind, slug),
+                name=thing.name,
+                summary=thing.summary,
+                weak=len(thing.weak_parts),
+            )
+        )
+    return views
+
+
+def _held_weak(desk: Desk, machine: Machine, stress: Sequence[StressFigures]) -> list[HolderView]:
+    views = []
+    for slug, kind in {slug: kind for _, kind, slug in held_things(desk, machine)}.items():
+        thing = desk.shelf.thing(kind, slug)
+        parts = {part.ref: part for part in desk.shelf.parts_of(kind, slug)}
+        rows = weak_views(desk, thing.weak_parts, parts, stress, f"{slug}/")
+        if rows:
+            words = f"the {kind}"
+            views.append(HolderView(slug=slug, words=words, name=thing.name, way=desk.thing(kind, slug), rows=rows))
+    return views
+
+
+def _kinds(desk: Desk, machine: Machine) -> dict[str, str]:
+    """What kind each part is, under the name that stress figures have for it."""
+    kinds = {part.ref: part.kind for board in machine.boards for part in board.all_parts()}
+    for _, kind, slug in held_things(desk, machine):
+        kinds |= {f"{slug}/{part.ref}": part.kind for part in desk.shelf.parts_of(kind, slug)}
+    return kinds

@@ -1,0 +1,55 @@
+"""The sheets of one machine, each with its address, its title and the way to write it."""
+
+from collections.abc import Callable, Iterator, Mapping
+from typing import Any
+
+from benchsheaf import urls
+from benchsheaf.model.machine import Machine
+from benchsheaf.pages.first_power import first_power_sheet
+from benchsheaf.pages.frame import sheet_frame
+from benchsheaf.pages.glance import boards_sheet, glance_sheet
+from benchsheaf.pages.page import Page
+from benchsheaf.pages.power import power_sheet
+from benchsheaf.pages.sheaf import drives_sheet, memory_sheet, slots_sheet, sources_sheet, switches_sheet
+from benchsheaf.pages.sheets import SHEETS, Sheet
+from benchsheaf.pages.shelf import Desk, Shelf
+
+CONTENTS: Mapping[str, Callable[[Desk, Machine], Any]] = {
+    "glance": glance_sheet,
+    "first-power": first_power_sheet,
+    "power": power_sheet,
+    "boards": boards_sheet,
+    "memory": memory_sheet,
+    "slots": slots_sheet,
+    "switches": switches_sheet,
+    "drives": drives_sheet,
+    "sources": sources_sheet,
+}
+
+
+def machine_pages(shelf: Shelf, machine: Machine) -> Iterator[Page]:
+    """A page for each sheet that is not merely wanted."""
+    for sheet in SHEETS:
+        if not sheet.wanted(machine):
+            yield _page(shelf, machine, sheet)
+
+
+def _page(shelf: Shelf, machine: Machine, sheet: Sheet) -> Page:
+    here = urls.sheet(machine.slug, sheet.name)
+
+    def written() -> str:
+        desk = shelf.desk(here, machine)
+        frame = sheet_frame(desk, machine, sheet)
+        return desk.printed(f"{sheet.name}.html", frame=frame, sheet=CONTENTS[sheet.name](desk, machine))
+
+    def column() -> str:
+        desk = shelf.desk(here, machine)
+        return desk.printed("column.html", frame=sheet_frame(desk, machine, sheet))
+
+    return Page(
+        address=here,
+        title=f"{machine.name}: {sheet.title}",
+        written=written,
+        column=column,
+        edit=shelf.edit_path(("machine", machine.slug), sheet.rests_on),
+    )

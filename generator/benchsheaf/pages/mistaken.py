@@ -1,0 +1,30 @@
+"""The page that stands in the place of a site while its data is wrong."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from benchsheaf import urls
+from benchsheaf.markup import templates
+from benchsheaf.mistakes import Mistake
+from benchsheaf.pages.page import Page
+from benchsheaf.pages.printing import FILTERS
+from benchsheaf.pages.shelf import TEMPLATES
+from benchsheaf.wording import as_text
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class MistakenPage:
+    """Mistakes in the words of the command."""
+
+    count: int
+    words: str
+
+
+def mistaken_page(mistakes: Sequence[Mistake]) -> Page:
+    """One page with every mistake, as text."""
+
+    def written() -> str:
+        page = MistakenPage(count=len(mistakes), words=as_text(list(mistakes)))
+        return templates(TEMPLATES, filters=FILTERS).rendered("mistaken.html", page=page)
+
+    return Page(address=urls.HOME, title="Mistakes in the data", written=written)

@@ -1,0 +1,20 @@
+"""A page before it is written: where it is, what it is called, and how to write it when somebody asks."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+
+def no_column() -> str:
+    """For pages that belong to no sheaf."""
+    return ""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Page:
+    """`written` and `column` give finished HTML; `edit` is the data file behind the page, below the data folder."""
+
+    address: str
+    title: str
+    written: Callable[[], str]
+    column: Callable[[], str] = no_column
+    edit: str | None = None

@@ -1,0 +1,156 @@
+"""Pages of what machines share: supplies, drives, cards, keyboards, buses, each with all that holds it."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from benchsheaf import urls
+from benchsheaf.drawing.picture import Both
+from benchsheaf.model.boards import Draw, Pin
+from benchsheaf.model.cards import Bus, Card, Keyboard
+from benchsheaf.model.drives import Drive
+from benchsheaf.model.memory import Area
+from benchsheaf.model.sources import SourceEntry
+from benchsheaf.model.supply import Output, Supply
+from benchsheaf.pages.frame import loose_frame
+from benchsheaf.pages.page import Page
+from benchsheaf.pages.shelf import Desk, Holding, Shelf
+from benchsheaf.pages.views import (
+    CautionView,
+    DriveView,
+    Named,
+    PartView,
+    ReservoirView,
+    WeakView,
+    board_drawing,
+    charge_caution,
+    drive_part_views,
+    drive_view,
+    part_views,
+    reservoir_view,
+    weak_views,
+)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class PartPage:
+    """Something shared; what a kind does not have is empty."""
+
+    name: str
+    summary: str
+    data: str
+    holders: Sequence[Named]
+    sources: Sequence[SourceEntry]
+    cautions: Sequence[CautionView] = ()
+    draws: Sequence[Draw] = ()
+    weak: Sequence[WeakView] = ()
+    parts: Sequence[PartView] = ()
+    drawing: Both | None = None
+    supply: Supply | None = None
+    outputs: Sequence[Output] = ()
+    reservoir: ReservoirView | None = None
+    storage: DriveView | None = None
+    areas: Sequence[Area] = ()
+    plug: Sequence[Pin] = ()
+    plug_words: str = ""
+    seen: str | None = None
+    speakers: Sequence[Named] = ()
+
+
+def part_pages(shelf: Shelf) -> Iterator[Page]:
+    """A page for each thing that machines share."""
+    for kind, slug in sorted(shelf.things):
+        if kind in urls.PART_FOLDERS:
+            yield _page(shelf, kind, slug)
+
+
+def _page(shelf: Shelf, kind: str, slug: str) -> Page:
+    here = urls.part(kind, slug)
+    name = shelf.name_of(kind, slug)
+
+    def written() -> str:
+        desk = shelf.desk(here)
+        frame = loose_frame(desk, kind.capitalize(), name)
+        if kind == "bus":
+            page = _bus(desk, shelf.collection.buses[slug])
+        else:
+            page = _holding(desk, kind, shelf.thing(kind, slug))
+        return desk.printed("part.html", frame=frame, page=page)
+
+    edit = shelf.edit_path((kind, slug), "name")
+    return Page(address=here, title=name, written=written, edit=edit)
+
+
+def _holders(desk: Desk, kind: str, slug: str) -> list[Named]:
+    """Everything that points at a thing, each once."""
+    owners = dict.fromkeys(pointer.thing for pointer in desk.shelf.links.held_by.get((kind, slug), ()))
+    return [Named(name=desk.shelf.name_of(*owner), way=desk.thing(*owner)) for owner in owners if owner[0] == "machine"]
+
+
+def _bus(desk: Desk, bus: Bus) -> PartPage:
+    cards = [card for card in desk.shelf.collection.cards.values() if card.bus == bus.slug]
+    return PartPage(
+        name=bus.name,
+        summary=bus.summary,
+        data=urls.part_data("bus", bus.slug),
+        holders=_holders(desk, "bus", bus.slug),
+        sources=bus.sources,
+        speakers=[Named(name=card.name, way=desk.thing("card", card.slug)) for card in cards],
+    )
+
+
+def _holding(desk: Desk, kind: str, thing: Holding) -> PartPage:
+    board = {part.ref: part for part in desk.shelf.parts_of(kind, thing.slug)}
+    stress = [
+        figures
+        for machine in desk.shelf.workup.machines.values()
+        for figures in machine.stress
+        if figures.ref.startswith(f"{thing.slug}/")
+    ]
+    size = thing.size if isinstance(thing, Supply | Card) else None
+    drawn = bool(size and board)
+    weak = weak_views(desk, thing.weak_parts, board, stress, f"{thing.slug}/", own=drawn)
+    drawing = None
+    if size and drawn:
+        back = "top edge" if kind == "card" else "back edge"
+        drawing = board_drawing(size, tuple(board.values()), (), weak, "board", back)
+    supply = thing if isinstance(thing, Supply) else None
+    return PartPage(
+        name=thing.name,
+        summary=thing.summary,
+        data=urls.part_data(kind, thing.slug),
+        holders=_holders(desk, kind, thing.slug),
+        sources=thing.sources,
+        cautions=_cautions(desk, supply),
+        draws=thing.draws,
+        weak=weak,
+        parts=drive_part_views(thing.parts, weak) if isinstance(thing, Drive) else part_views(board.values(), weak),
+        drawing=drawing,
+        supply=supply,
+        outputs=supply.outputs if supply else (),
+        reservoir=_reservoir(desk, supply),
+        storage=drive_view(desk, thing) if isinstance(thing, Drive) else None,
+        areas=thing.areas if isinstance(thing, Card) else (),
+        plug=_plug(thing),
+        plug_words="Its lead" if isinstance(thing, Keyboard) else "Its supply plug",
+        seen=thing.seen if isinstance(thing, Drive) else None,
+    )
+
+
+def _plug(thing: Holding) -> Sequence[Pin]:
+    if isinstance(thing, Keyboard):
+        return thing.lead
+    return thing.plug if isinstance(thing, Drive) else ()
+
+
+def _cautions(desk: Desk, supply: Supply | None) -> list[CautionView]:
+    figures = desk.shelf.workup.supplies[supply.slug].reservoir if supply else None
+    if supply is None or supply.reservoir is None or figures is None:
+        return []
+    return [charge_caution(desk, supply.reservoir, figures, desk.thing("supply", supply.slug, "stored-charge"))]
+
+
+def _reservoir(desk: Desk, supply: Supply | None) -> ReservoirView | None:
+    figures = desk.shelf.workup.supplies[supply.slug].reservoir if supply else None
+    if supply is None or supply.reservoir is None or figures is None:
+        return None
+    return reservoir_view(desk, supply.reservoir, figures, supply.slug)

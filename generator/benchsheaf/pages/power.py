@@ -1,0 +1,229 @@
+"""Power: does the supply carry it, rail by rail, and what needs a resistor."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+
+from benchsheaf.compute.power import PowerFigures, RailFigures, ResistorFigures
+from benchsheaf.compute.workup import MachineWorkup, OutfitWorkup, outfit_loads
+from benchsheaf.drawing.connector import connector
+from benchsheaf.drawing.load_bars import load_bars
+from benchsheaf.drawing.picture import Both
+from benchsheaf.markup import Markup
+from benchsheaf.model.machine import Configuration, Connector, DummyLoad, Machine, Rail
+from benchsheaf.model.supply import Output, Supply
+from benchsheaf.pages.glance import sheet_cautions
+from benchsheaf.pages.printing import figure, quantity, rail_name
+from benchsheaf.pages.shelf import Desk
+from benchsheaf.pages.views import CautionView
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class LoadRow:
+    """One load, rail by rail: running and starting; None where it takes nothing."""
+
+    name: str
+    way: str | None
+    cells: tuple[tuple[Decimal | None, Decimal | None], ...]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class LimitRow:
+    """One rail with its window, its limits and what it bears."""
+
+    anchor: str
+    rail: Rail
+    output: Output
+    figures: RailFigures
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Verdict:
+    """Whether an outfit is carried, as a mark's name and in words."""
+
+    mark: str
+    says: str
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class OutfitRow:
+    """One outfit with its verdict."""
+
+    outfit: Configuration
+    workup: OutfitWorkup
+    after: str | None
+    words: Verdict
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ResistorRow:
+    """A load resistor of one outfit."""
+
+    outfit: str
+    load: DummyLoad
+    figures: ResistorFigures
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class LeastRow:
+    """The largest resistor that would still do for an outfit."""
+
+    outfit: str
+    figures: ResistorFigures
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class PlugView:
+    """A plug with its drawing."""
+
+    connector: Connector
+    part: Markup | None
+    drawing: Both | None
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class PowerSheet:
+    """The sheet about power."""
+
+    cautions: Sequence[CautionView]
+    verdict: str
+    reasons: str
+    power: PowerFigures
+    bars: Both
+    rows: Sequence[LoadRow]
+    limits: Sequence[LimitRow]
+    supply: Supply
+    supply_way: str
+    workup: MachineWorkup
+    outfits: Sequence[OutfitRow]
+    resistors: Sequence[ResistorRow]
+    least: Sequence[LeastRow]
+    plugs: Sequence[PlugView]
+
+    def starts(self, rail: str) -> bool:
+        """Whether anything takes more from a rail while it starts, so that the table needs a column for it."""
+        return any(each.rail == rail and each.start_a > each.run_a for each in self.power.rails)
+
+
+MOST_DRAWN_CONTACTS = 24  # more than these are read in the table, not in a picture
+
+
+def power_sheet(desk: Desk, machine: Machine) -> PowerSheet:
+    """What the sheet says."""
+    workup = desk.shelf.workup.machines[machine.slug]
+    supply = desk.shelf.collection.supplies[machine.supply]
+    delivered = workup.outfits[0].power
+    rails = {rail.name: rail for rail in machine.rails}
+    outputs = {output.rail: output for output in supply.outputs}
+    return PowerSheet(
+        cautions=sheet_cautions(desk, machine, "power"),
+        verdict=VERDICTS[delivered.carried],
+        reasons=_reasons(delivered, supply),
+        power=delivered,
+        bars=load_bars(delivered, supply, machine.rails, "bars"),
+        rows=_load_rows(desk, machine, delivered),
+        limits=[
+            LimitRow(
+                anchor="rail-" + each.rail.replace("+", "plus-").replace("-", "minus-").replace(" V", ""),
+                rail=rails[each.rail],
+                output=outputs[each.rail],
+                figures=each,
+            )
+            for each in delivered.rails
+        ],
+        supply=supply,
+        supply_way=desk.thing("supply", supply.slug),
+        workup=workup,
+        outfits=_outfits(machine, workup, outputs),
+        resistors=[
+            ResistorRow(outfit=outfit.name, load=load, figures=figures)
+            for outfit, made in zip(machine.configurations, workup.outfits, strict=True)
+            for load, figures in zip(outfit.loads, made.power.resistors, strict=True)
+        ],
+        least=_least(machine, workup),
+        plugs=[_plug(desk, each) for each in machine.connectors],
+    )
+
+
+VERDICTS = {
+    "yes": "As delivered the supply carries it.",
+    "no": "As delivered the supply does not carry it.",
+    "unknown": "Whether the supply carries it is not known.",
+}
+
+
+def _reasons(power: PowerFigures, supply: Supply) -> str:
+    says = f"Running {figure(power, 'run_w')} of {quantity(supply.together_w, 'W')}."
+    says += f" Starting {figure(power, 'start_w')}."
+    for rail in power.rails:
+        output = next(each for each in supply.outputs if each.rail == rail.rail)
+        if rail.start_a > rail.most_a and output.peak_a is not None and output.peak_for_s is not None:
+            over = f"for {figure(rail, 'over_for_s', 0)}" if rail.over_for_s is not None else "for a time not known"
+            says += (
+                f" {rail_name(rail.rail)} then takes {figure(rail, 'start_a')}, {figure(rail, 'start_share', 1)} of what it "
+                f"bears for ever, {over}; it bears {quantity(output.peak_a, 'A')} for {quantity(output.peak_for_s, 's')}."
+            )
+    return says
+
+
+def _load_rows(desk: Desk, machine: Machine, power: PowerFigures) -> list[LoadRow]:
+    rows = []
+    for load in outfit_loads(machine.configurations[0], machine, desk.shelf.collection):
+        cells: list[tuple[Decimal | None, Decimal | None]] = []
+        for rail in power.rails:
+            share = next((each for each in rail.shares if each.name == load.name), None)
+            cells.append((share.run_a, share.start_a) if share else (None, None))
+        way = desk.thing(load.kind, load.slug) if load.kind and load.slug else None
+        rows.append(LoadRow(name=load.name, way=way, cells=tuple(cells)))
+    return rows
+
+
+def _outfits(machine: Machine, workup: MachineWorkup, outputs: dict[str, Output]) -> list[OutfitRow]:
+    names = {outfit.id: outfit.name for outfit in machine.configurations}
+    return [
+        OutfitRow(
+            outfit=outfit,
+            workup=made,
+            after=names.get(outfit.before or ""),
+            words=_verdict(made.power, outputs),
+        )
+        for outfit, made in zip(machine.configurations, workup.outfits, strict=True)
+        if outfit is not machine.configurations[0]
+    ]
+
+
+def _verdict(power: PowerFigures, outputs: dict[str, Output]) -> Verdict:
+    """The verdict with its first reason: an overload before a missing least load."""
+    for rail in power.rails:
+        if rail.carried == "no":
+            output = outputs[rail.rail]
+            over = rail.run_a if rail.run_a > output.most_a else rail.start_a
+            limit = output.most_a if rail.run_a > output.most_a else output.peak_a or output.most_a
+            words = f"{rail_name(rail.rail)} {quantity(over, 'A', 2)} over {quantity(limit, 'A')}"
+            return Verdict(mark="stop", says=f"no: {words}")
+    if power.carried == "no":
+        return Verdict(mark="stop", says="no: over what all may take together")
+    for rail in power.rails:
+        if not rail.least_met:
+            least = outputs[rail.rail].least_a
+            needs = quantity(least, "A") if least is not None else ""
+            words = f"{rail_name(rail.rail)} {figure(rail, 'least_a')} under the least, {needs}: it may tick"
+            return Verdict(mark="weak", says=words)
+    return Verdict(mark="good", says="yes") if power.carried == "yes" else Verdict(mark="suspect", says="not known")
+
+
+def _least(machine: Machine, workup: MachineWorkup) -> list[LeastRow]:
+    supply = [LeastRow(outfit="The supply alone", figures=each) for each in workup.supply.smallest_loads]
+    outfits = [
+        LeastRow(outfit=outfit.name, figures=rail.wanted)
+        for outfit, made in zip(machine.configurations, workup.outfits, strict=True)
+        for rail in made.power.rails
+        if rail.wanted
+    ]
+    return supply + outfits
+
+
+def _plug(desk: Desk, plug: Connector) -> PlugView:
+    contacts = sum(len(row.pins) for row in plug.rows)
+    drawing = connector(plug.rows, plug.seen, f"plug-{plug.id}") if contacts <= MOST_DRAWN_CONTACTS else None
+    return PlugView(connector=plug, part=desk.part(plug.part) if plug.part else None, drawing=drawing)

@@ -1,0 +1,122 @@
+"""How facts and figures are put into print; templates use these and nothing else."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import fields
+from decimal import Decimal
+from typing import Any
+
+from benchsheaf.drawing.picture import Both, drawn
+from benchsheaf.markup import Markup
+from benchsheaf.quantities import ROUNDINGS, SUFFIX, printed, printed_binary, printed_range
+
+NARROW = "\u00a0"
+SYMBOLS = {"ohm": "Ω", "B": "bytes"}
+UNIT_OF = {suffix: unit for unit, suffix in SUFFIX.items()}
+
+
+def quantity(value: Decimal | int, unit: str, places: int | None = None) -> str:
+    """A fact with its unit, its digits as they were written; or to some places."""
+    return printed(value, unit, places)
+
+
+def span(record: Any, unit: str) -> str:
+    """A range record, low to high, under one unit."""
+    suffix = SUFFIX[unit]
+    return printed_range(getattr(record, f"low_{suffix}"), getattr(record, f"high_{suffix}"), unit)
+
+
+def figure(record: Any, name: str, places: int = 2) -> str:
+    """A figure of a record in its own unit, rounded the way that its field says: a wait up, headroom down."""
+    number = plain(record, name, places)
+    symbol = _symbol(name)
+    return f"{number}{NARROW}{symbol}" if symbol else number
+
+
+def plain(record: Any, name: str, places: int = 2) -> str:
+    """The same without its unit, for the cells of a column that names it."""
+    value = getattr(record, name)
+    rounds = next(each for each in fields(record) if each.name == name).metadata.get("rounds", "half")
+    scaled = Decimal(value) * 100 if _unit(name) == "%" else Decimal(value)
+    return number(scaled, places, rounds)
+
+
+def number(value: Decimal | int, places: int = 0, rounds: str = "half") -> str:
+    """A bare number with a true minus and thousands with commas."""
+    rounded = Decimal(value).quantize(Decimal(1).scaleb(-places), ROUNDINGS[rounds])
+    body = f"{abs(rounded):,f}"
+    return f"\u2212{body}" if rounded < 0 else body
+
+
+def _unit(name: str) -> str | None:
+    endings = [suffix for suffix in UNIT_OF if name == suffix or name.endswith(f"_{suffix}")]
+    return UNIT_OF[max(endings, key=len)] if endings else None
+
+
+def _symbol(name: str) -> str:
+    unit = _unit(name)
+    return SYMBOLS.get(unit, unit) if unit else ""
+
+
+def binary(value: int) -> str:
+    """A size of memory: KiB, MiB."""
+    return printed_binary(value)
+
+
+def rail_name(name: str) -> str:
+    """A rail's name with a true minus."""
+    return name.replace("-", "\u2212").replace(" ", NARROW)
+
+
+def words(name: str) -> str:
+    """A word of the data language as people read it: `before-mains` becomes `before mains`."""
+    return name.replace("-", " ")
+
+
+def paragraphs(text: str) -> Markup:
+    """Plain text: blank lines make paragraphs."""
+    blocks = [block for block in text.split("\n\n") if block.strip()]
+    return Markup("").join(Markup("<p>{}</p>").format(block.strip()) for block in blocks)
+
+
+def picture(both: Both) -> Markup:
+    """The two drawings of a picture; the style sheet shows one of them."""
+    return drawn(both.wide) + drawn(both.phone)
+
+
+def swatch(colour: str) -> Markup:
+    """A wire's colour as a field with an outline; the word always stands beside it."""
+    return Markup(
+        '<svg class="swatch" viewBox="0 0 14 10" aria-hidden="true"><rect x="1" y="1" width="12" height="8" fill="{}"/></svg>'
+    ).format(WIRES[colour])
+
+
+# Content, not decoration: what the insulation looks like.
+WIRES: Mapping[str, str] = {
+    "black": "#1C1C1C",
+    "brown": "#7A4A22",
+    "red": "#C8202C",
+    "orange": "#E97818",
+    "yellow": "#F2D02C",
+    "green": "#2E8B3D",
+    "blue": "#2456C4",
+    "violet": "#7D3FA8",
+    "grey": "#8D8D8D",
+    "white": "#FFFFFF",
+    "pink": "#F29AB4",
+    "turquoise": "#2FB5B0",
+}
+
+FILTERS: Mapping[str, Callable[..., Any]] = {
+    "quantity": quantity,
+    "span": span,
+    "figure": figure,
+    "plain": plain,
+    "number": number,
+    "binary": binary,
+    "rail": rail_name,
+    "words": words,
+    "paragraphs": paragraphs,
+    "picture": picture,
+    "drawn": drawn,
+    "swatch": swatch,
+}

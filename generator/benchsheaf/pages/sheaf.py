@@ -1,0 +1,205 @@
+"""Memory, slots, switches, drives and sources: the sheets that tell what is where."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from benchsheaf import urls
+from benchsheaf.compute.memory_map import AreaFigures, FillFigures, MapFigures
+from benchsheaf.drawing.memory_map import memory_map
+from benchsheaf.drawing.picture import Both
+from benchsheaf.markup import Markup
+from benchsheaf.model.machine import Bay, Machine, Switch
+from benchsheaf.model.memory import Fill, Memory
+from benchsheaf.model.sources import SourceEntry
+from benchsheaf.pages.glance import held_things, sheet_cautions
+from benchsheaf.pages.shelf import Desk
+from benchsheaf.pages.views import CautionView, DriveView, drive_view
+from benchsheaf.standards import BITS_A_BYTE
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class FillRow:
+    """One way of filling the banks."""
+
+    fill: Fill
+    figures: FillFigures
+    delivered: bool
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class BitView:
+    """A bit and what an error message shows for it."""
+
+    number: int
+    mask: str
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class MapRow:
+    """One stretch of the map."""
+
+    area: AreaFigures
+    gap: bool
+    owner: Markup | None
+    parts: Sequence[Markup]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class MemorySheet:
+    """The sheet about memory."""
+
+    cautions: Sequence[CautionView]
+    memory: Memory
+    delivered: FillFigures | None
+    fills: Sequence[FillRow]
+    bits: Sequence[BitView]
+    map: MapFigures | None
+    drawing: Both | None
+    map_rows: Sequence[MapRow]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class SlotRow:
+    """One slot and what is in it as delivered."""
+
+    slot: str
+    part: Markup
+    name: str = ""
+    way: str | None = None
+    summary: str = ""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class SlotsSheet:
+    """The sheet about slots and cards."""
+
+    cautions: Sequence[CautionView]
+    bus: str | None
+    bus_way: str | None
+    rows: Sequence[SlotRow]
+    filled: int
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class SwitchRow:
+    """One switch or jumper."""
+
+    switch: Switch
+    part: Markup
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class SwitchesSheet:
+    """The sheet about switches."""
+
+    cautions: Sequence[CautionView]
+    rows: Sequence[SwitchRow]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class DrivesSheet:
+    """The sheet about drives."""
+
+    cautions: Sequence[CautionView]
+    drives: Sequence[DriveView]
+    free: Sequence[Bay]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class SourcesSheet:
+    """The sheet that says where the facts are from."""
+
+    machine: Machine
+    rows: Sequence[tuple[str, SourceEntry]]
+    data: str
+
+
+def memory_sheet(desk: Desk, machine: Machine) -> MemorySheet:
+    """What the sheet says; only for a machine that has memory."""
+    memory = machine.memory
+    assert memory is not None
+    workup = desk.shelf.workup.machines[machine.slug]
+    outfit = workup.outfits[0]
+    by_id = {each.id: each for each in workup.fills}
+    wide = max(len(bank.bits) for bank in memory.banks)
+    return MemorySheet(
+        cautions=sheet_cautions(desk, machine, "memory"),
+        memory=memory,
+        delivered=outfit.fill,
+        fills=[
+            FillRow(fill=fill, figures=by_id[fill.id], delivered=fill.id == machine.configurations[0].fill)
+            for fill in memory.fills
+        ],
+        bits=[BitView(number=bit, mask=f"{1 << bit:02X}") for bit in range(min(wide, BITS_A_BYTE))],
+        map=outfit.map,
+        drawing=memory_map(outfit.map, "map") if outfit.map else None,
+        map_rows=list(_map_rows(desk, outfit.map)) if outfit.map else [],
+    )
+
+
+def _map_rows(desk: Desk, figures: MapFigures) -> Iterator[MapRow]:
+    """Areas and the gaps between them, from the lowest address up."""
+    stretches = [(area, False) for area in figures.areas] + [(gap, True) for gap in figures.gaps]
+    for area, gap in sorted(stretches, key=lambda each: (int(each[0].first, 16), int(each[0].last, 16))):
+        owner = None
+        if area.owner:
+            owner = Markup('<a href="{}">{}</a>').format(
+                desk.thing("card", area.owner), desk.shelf.name_of("card", area.owner)
+            )
+        prefix = f"{area.owner}/" if area.owner else ""
+        few = area.parts if len(area.parts) <= 4 else ()
+        yield MapRow(area=area, gap=gap, owner=owner, parts=[desk.part(prefix + name) for name in few])
+
+
+def slots_sheet(desk: Desk, machine: Machine) -> SlotsSheet:
+    """What the sheet says."""
+    filled = {each.slot: each.holds for each in machine.configurations[0].slots}
+    rows = []
+    for each in machine.slots:
+        slug = filled.get(each.slot)
+        card = desk.shelf.collection.cards[slug] if slug else None
+        rows.append(
+            SlotRow(
+                slot=each.slot,
+                part=desk.part(each.slot),
+                name=card.name if card else "",
+                way=desk.thing("card", card.slug) if card else None,
+                summary=card.summary if card else "",
+            )
+        )
+    bus = desk.shelf.collection.buses[machine.bus] if machine.bus else None
+    return SlotsSheet(
+        cautions=sheet_cautions(desk, machine, "slots"),
+        bus=bus.name if bus else None,
+        bus_way=desk.thing("bus", bus.slug) if bus else None,
+        rows=rows,
+        filled=len(filled),
+    )
+
+
+def switches_sheet(desk: Desk, machine: Machine) -> SwitchesSheet:
+    """What the sheet says."""
+    return SwitchesSheet(
+        cautions=sheet_cautions(desk, machine, "switches"),
+        rows=[SwitchRow(switch=each, part=desk.part(each.part)) for each in machine.switches],
+    )
+
+
+def drives_sheet(desk: Desk, machine: Machine) -> DrivesSheet:
+    """What the sheet says: the drives as delivered, and the bays that are free."""
+    bays = {bay.id: bay for bay in machine.bays}
+    put = machine.configurations[0].bays
+    return DrivesSheet(
+        cautions=sheet_cautions(desk, machine, "drives"),
+        drives=[drive_view(desk, desk.shelf.collection.drives[each.holds], bays[each.bay].name) for each in put],
+        free=[bay for bay in machine.bays if bay.id not in {each.bay for each in put}],
+    )
+
+
+def sources_sheet(desk: Desk, machine: Machine) -> SourcesSheet:
+    """What the sheet says: the machine's own sources, then those of what it holds."""
+    rows = [(machine.name, source) for source in machine.sources]
+    for kind, slug in dict.fromkeys((kind, slug) for _, kind, slug in held_things(desk, machine)):
+        thing = desk.shelf.thing(kind, slug)
+        rows += [(thing.name, source) for source in thing.sources]
+    return SourcesSheet(machine=machine, rows=rows, data=urls.machine_data(machine.slug))

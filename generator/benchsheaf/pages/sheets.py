@@ -1,0 +1,33 @@
+"""The sheets of a machine: their order, their groups, and what each is made from."""
+
+from dataclasses import dataclass
+
+from benchsheaf.model.machine import Machine
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Sheet:
+    """One sheet: `rests_on` is the section of the data without which it is only wanted."""
+
+    name: str
+    title: str
+    group: str
+    rests_on: str
+
+    def wanted(self, machine: Machine) -> bool:
+        """Whether the machine lacks what the sheet rests on."""
+        return not getattr(machine, self.rests_on)
+
+
+SHEETS = (
+    Sheet(name="glance", title="At a glance", group="Make safe", rests_on="name"),
+    Sheet(name="first-power", title="Before first power", group="Make safe", rests_on="rails"),
+    Sheet(name="power", title="Power", group="Make safe", rests_on="configurations"),
+    Sheet(name="boards", title="Boards and weak parts", group="Know it", rests_on="boards"),
+    Sheet(name="memory", title="Memory", group="Know it", rests_on="memory"),
+    Sheet(name="slots", title="Slots and cards", group="Know it", rests_on="slots"),
+    Sheet(name="switches", title="Switches", group="Know it", rests_on="switches"),
+    Sheet(name="drives", title="Drives", group="Know it", rests_on="bays"),
+    Sheet(name="sources", title="Sources", group="Carry it", rests_on="sources"),
+)
+GROUPS = ("Make safe", "Know it", "Carry it")

@@ -1,0 +1,111 @@
+"""What all pages draw from: the records, their figures, who holds what, and the links made so far."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from benchsheaf import urls
+from benchsheaf.compute.workup import CollectionWorkup
+from benchsheaf.conformity import Conformed
+from benchsheaf.links import Links, Thing
+from benchsheaf.markup import Markup, Templates, templates
+from benchsheaf.model.boards import Part
+from benchsheaf.model.cards import Card, Keyboard
+from benchsheaf.model.collection import Collection
+from benchsheaf.model.drives import Drive
+from benchsheaf.model.machine import Machine
+from benchsheaf.model.supply import Supply
+from benchsheaf.pages.printing import FILTERS
+
+Holding = Supply | Drive | Card | Keyboard
+TEMPLATES = Path(__file__).parent / "templates"
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Shelf:
+    """Everything that a page may say."""
+
+    collection: Collection
+    workup: CollectionWorkup
+    links: Links
+    things: Mapping[Thing, Conformed]
+    edit_base: str | None = None
+    trail: urls.Trail = field(default_factory=urls.Trail)
+    press: Templates = field(default_factory=lambda: templates(TEMPLATES, filters=FILTERS))
+
+    def desk(self, here: str, machine: Machine | None = None) -> "Desk":
+        """Where one page is written."""
+        return Desk(shelf=self, here=here, machine=machine)
+
+    def edit_path(self, thing: Thing, key: str) -> str:
+        """The data file that holds a key of a thing, below the data folder; the thing's first file if none does."""
+        entry = self.things[thing].entry
+        return entry.place((key,)).file.partition("/")[2]
+
+    def thing(self, kind: str, slug: str) -> Holding:
+        """Something shared that may have weak parts.
+
+        Errors: KeyError if there is none; links have seen to that.
+        """
+        shelves: Mapping[str, Mapping[str, Holding]] = {
+            "supply": self.collection.supplies,
+            "drive": self.collection.drives,
+            "card": self.collection.cards,
+            "keyboard": self.collection.keyboards,
+        }
+        return shelves[kind][slug]
+
+    def parts_of(self, kind: str, slug: str) -> tuple[Part, ...]:
+        """The board parts of a supply or a card; other kinds have none."""
+        if kind not in ("supply", "card"):
+            return ()
+        thing = self.thing(kind, slug)
+        return thing.parts if isinstance(thing, Supply | Card) else ()
+
+    def name_of(self, kind: str, slug: str) -> str:
+        """The name on a plate."""
+        return str(self.things[kind, slug].values["name"])
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Desk:
+    """One page in the making: it knows where it is, so that links lead away from there."""
+
+    shelf: Shelf
+    here: str
+    machine: Machine | None
+
+    @property
+    def href(self) -> Callable[..., str]:
+        """A link to an address of the site."""
+
+        def way(there: str, fragment: str = "") -> str:
+            return self.shelf.trail.href(self.here, there, fragment)
+
+        return way
+
+    def sheet(self, name: str, fragment: str = "", slug: str | None = None) -> str:
+        """A link to a sheet of this machine, or of another."""
+        owner = slug or (self.machine.slug if self.machine else "")
+        return self.href(urls.sheet(owner, name), fragment)
+
+    def thing(self, kind: str, slug: str, fragment: str = "") -> str:
+        """A link to the page of something shared, or of a machine."""
+        return self.sheet("glance", fragment, slug) if kind == "machine" else self.href(urls.part(kind, slug), fragment)
+
+    def part(self, name: str) -> Markup:
+        """A part's designator as a link to where it lies: `C61` on this machine, `sp-96/CX1` on what it holds."""
+        slug, _, ref = name.rpartition("/")
+        if not slug:
+            return Markup('<a class="mono" href="{}">{}</a>').format(self.sheet("boards", name), ref)
+        kind = self.kind_of(slug)
+        plate = self.shelf.name_of(kind, slug)
+        return Markup('<a class="mono" href="{}">{}</a> of {}').format(self.thing(kind, slug, ref), ref, plate)
+
+    def kind_of(self, slug: str) -> str:
+        """What kind of thing a machine holds under a slug."""
+        return next(kind for kind in urls.PART_FOLDERS if (kind, slug) in self.shelf.things)
+
+    def printed(self, template: str, **context: object) -> str:
+        """A template filled for this page."""
+        return self.shelf.press.rendered(template, desk=self, **context)

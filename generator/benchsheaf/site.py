@@ -1,0 +1,191 @@
+"""From a folder of descriptions to its mistakes, or to the edition that is published."""
+
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from benchsheaf import urls
+from benchsheaf.compute.workup import CollectionWorkup, collection_workup
+from benchsheaf.conformity import Conformed, conformed
+from benchsheaf.documents import read_folder
+from benchsheaf.export import FORMAT_VERSION, as_json
+from benchsheaf.fields import Schemas, built_in_schemas
+from benchsheaf.links import Links, Thing, links
+from benchsheaf.mistakes import Mistake
+from benchsheaf.model.collection import Collection, collection
+from benchsheaf.pages.across import across_pages
+from benchsheaf.pages.machine import machine_pages
+from benchsheaf.pages.mistaken import mistaken_page
+from benchsheaf.pages.page import Page
+from benchsheaf.pages.parts import part_pages
+from benchsheaf.pages.shelf import Shelf
+from benchsheaf.rules import MachineScene, PartScene, machine_mistakes, part_mistakes
+from benchsheaf.urls import Link, Trail
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Judgement:
+    """What a folder holds, and everything that is wrong with it, in the order of its files."""
+
+    mistakes: tuple[Mistake, ...]
+    things: Mapping[Thing, Conformed]
+    links: Links
+    collection: Collection
+    workup: CollectionWorkup
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Edition:
+    """All that is published: pages that are written when asked, and files."""
+
+    pages: tuple[Page, ...]
+    files: Mapping[str, bytes]
+    trail: Trail
+
+    def html(self, page: Page) -> str:
+        """A page written; its links and the places it has are noted."""
+        written = page.written()
+        self.trail.anchors[page.address] = frozenset(_ANCHOR.findall(written))
+        return written
+
+    def astray(self) -> Iterator[Link]:
+        """Links of the pages written so far that lead nowhere."""
+        known = frozenset(page.address for page in self.pages) | frozenset(self.files)
+        return self.trail.astray(known)
+
+
+_ANCHOR = re.compile(r'\sid="([^"]+)"')
+
+
+def judgement(root: Path, schemas: Schemas | None = None) -> Judgement:
+    """Everything read, measured against the schemas, linked, computed and judged.
+
+    Errors: FileNotFoundError if there is no such folder; anything wrong inside it is a mistake, not an error.
+    """
+    schemas = schemas or built_in_schemas()
+    if not root.is_dir():
+        raise FileNotFoundError(str(root))
+    reading = read_folder(root)
+    told = list(reading.mistakes)
+    things = {
+        key: conformed(entry, schemas.kinds[entry.kind], whole=key not in reading.broken)
+        for key, entry in reading.entries.items()
+        if entry.kind in schemas.kinds
+    }
+    unfit = {key for key, each in things.items() if each.mistakes} | reading.broken
+    for each in things.values():
+        told += each.mistakes
+    linked = links(things, reading.broken)
+    told += linked.mistakes
+    files = {document.file: key for key, entry in reading.entries.items() for document in entry.documents}
+    unfit |= {files[mistake.place.file] for mistake in linked.mistakes if mistake.place.file in files}
+    sound = _sound(things, unfit, linked)
+    records = collection(sound, schemas)
+    workup = collection_workup(records)
+    told += _judged(sound, records, workup)
+    ordered = sorted(set(map(_Once, told)), key=lambda each: each.mistake.order)
+    return Judgement(
+        mistakes=tuple(each.mistake for each in ordered),
+        things=sound,
+        links=linked,
+        collection=records,
+        workup=workup,
+    )
+
+
+class _Once:
+    """A mistake that is the same as another if it stands at the same place, has the same code and says the same."""
+
+    def __init__(self, mistake: Mistake) -> None:
+        self.mistake = mistake
+        self._key = (*mistake.order, mistake.sentence)
+
+    def __hash__(self) -> int:
+        return hash(self._key)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _Once) and self._key == other._key
+
+
+def _sound(things: Mapping[Thing, Conformed], unfit: set[Thing], linked: Links) -> dict[Thing, Conformed]:
+    """Things that can be computed: without a mistake themselves, and holding nothing that has one."""
+    unfit = set(unfit)
+    if ("cautions", "cautions") in unfit:
+        unfit |= {key for key in things if key[0] == "machine"}
+    grown = True
+    while grown:
+        holders = {pointer.thing for key, held in linked.held_by.items() if key in unfit for pointer in held}
+        grown = not holders <= unfit
+        unfit |= holders
+    return {key: each for key, each in things.items() if key not in unfit}
+
+
+def _judged(things: Mapping[Thing, Conformed], records: Collection, workup: CollectionWorkup) -> Iterator[Mistake]:
+    for slug, machine in records.machines.items():
+        yield from machine_mistakes(
+            MachineScene(
+                conformed=things["machine", slug], machine=machine, workup=workup.machines[slug], collection=records
+            )
+        )
+    for slug, drive in records.drives.items():
+        scene = PartScene(conformed=things["drive", slug], part=drive, workup=workup.drives[slug])
+        yield from part_mistakes(scene)
+    for kind, shelf in (("supply", records.supplies), ("card", records.cards), ("keyboard", records.keyboards)):
+        for slug, part in shelf.items():
+            yield from part_mistakes(PartScene(conformed=things[kind, slug], part=part))
+
+
+def edition(judged: Judgement, edit_base: str | None = None) -> Edition:
+    """The pages and files of a folder without mistakes.
+
+    `edit_base` is the address below which a forge lets the data files be edited.
+    Errors: ValueError if there are mistakes; they are told, never published.
+    """
+    if judged.mistakes:
+        raise ValueError(f"{len(judged.mistakes)} mistakes")
+    shelf = Shelf(
+        collection=judged.collection,
+        workup=judged.workup,
+        links=judged.links,
+        things=judged.things,
+        edit_base=edit_base,
+    )
+    pages = [*across_pages(shelf), *part_pages(shelf)]
+    for machine in judged.collection.machines.values():
+        pages += machine_pages(shelf, machine)
+    return Edition(pages=tuple(pages), files=dict(_data_files(judged)), trail=shelf.trail)
+
+
+def mistaken_edition(judged: Judgement) -> Edition:
+    """In the place of a site whose data is wrong: one page that tells every mistake."""
+    return Edition(pages=(mistaken_page(judged.mistakes),), files={}, trail=Trail())
+
+
+def _data_files(judged: Judgement) -> Iterator[tuple[str, bytes]]:
+    records, workup = judged.collection, judged.workup
+    index: dict[str, Any] = {"format_version": FORMAT_VERSION, "machines": [], "parts": []}
+    for slug, machine in records.machines.items():
+        address = urls.machine_data(slug)
+        index["machines"].append({"slug": slug, "name": machine.name, "data": address})
+        yield address, _data(machine, workup.machines[slug])
+    shelves: tuple[tuple[str, Mapping[str, Any], Mapping[str, Any]], ...] = (
+        ("supply", records.supplies, workup.supplies),
+        ("drive", records.drives, workup.drives),
+        ("card", records.cards, {}),
+        ("keyboard", records.keyboards, {}),
+        ("bus", records.buses, {}),
+    )
+    for kind, shelf, figures in shelves:
+        for slug, part in shelf.items():
+            address = urls.part_data(kind, slug)
+            index["parts"].append({"kind": kind, "slug": slug, "name": part.name, "data": address})
+            yield address, _data(part, figures.get(slug))
+    yield urls.INDEX_DATA, as_json(index)
+
+
+def _data(facts: object, figures: object) -> bytes:
+    """One data file: the facts as they were given, and what was computed from them."""
+    told: dict[str, object] = {"format_version": FORMAT_VERSION, "facts": facts}
+    return as_json(told | ({"figures": figures} if figures is not None else {}))
