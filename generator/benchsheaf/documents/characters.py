@@ -1,5 +1,6 @@
 """The bytes of a file become text in which every sign can be seen."""
 
+import codecs
 import re
 import unicodedata
 from collections.abc import Iterator
@@ -72,7 +73,7 @@ def text_of(content: bytes, file: str) -> tuple[str | None, list[Mistake]]:
     except UnicodeDecodeError as error:
         return None, [NOT_UTF8.at(_place_of_byte(content, error.start, file), byte=f"{content[error.start]:02X}")]
     # What is left when the plain signs are gone is short: the long way is gone only where it holds something odd.
-    left = content.translate(None, _PLAIN_BYTES).decode("utf-8").removeprefix("\ufeff")
+    left = content.removeprefix(codecs.BOM_UTF8).translate(None, _PLAIN_BYTES).decode("utf-8")
     if content.count(b"\r") == content.count(b"\r\n"):
         left = left.replace("\r", "")
     mistakes = list(_hidden_signs(text, file)) if HIDDEN.search(left) else []

@@ -53,7 +53,7 @@ def strays(
 
     `end` is where the reading came to, where that is not the end of the file.
     """
-    lines = text.split("\n")
+    lines = [*text.split("\n"), ""]  # the last text may end beyond the last line
     there: dict[int, list[Span]] = defaultdict(list)
     for span in spans:
         for number in range(span.line, span.end_line + 1):

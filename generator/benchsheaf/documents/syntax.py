@@ -70,6 +70,11 @@ ESCAPE = Code(
     meaning="A backslash in double quotes begins no escape.",
     words="In double quotes a backslash begins an escape, and this is none. Use single quotes, or write `\\\\`.",
 )
+NO_SPACE = Code(
+    id="YAML-30",
+    meaning="No space follows a colon in brackets.",
+    words="No space follows this colon. Write `key: value`, and put a text that holds a colon in quotes.",
+)
 NOT_UNDERSTOOD = Code(
     id="YAML-29",
     meaning="The file cannot be followed from some place on.",
@@ -114,7 +119,7 @@ def _first_sign(trouble: Trouble) -> Mistake | None:
         if not trouble.before:
             return None
     elif "cannot start any token" not in trouble.says and not (
-        "node content" in trouble.says and trouble.sign and "flow" not in trouble.doing
+        "node content" in trouble.says and trouble.sign in (",", "]", "}") and "flow" not in trouble.doing
     ):
         return None
     sign = trouble.sign_at(spot)
@@ -131,6 +136,12 @@ def _beyond(trouble: Trouble) -> Mistake | None:
     above = next((line.strip() for line in reversed(trouble.lines[: trouble.line]) if line.strip()), "")
     if above == "...":
         return trouble.at(SECOND_DOCUMENT, (trouble.line, trouble.column))
+    content = (number for number, line in enumerate(trouble.lines) if line.strip() and not re.match(r"\s*#|---", line))
+    first = next(content, 0)
+    if first < trouble.line and ":" not in trouble.lines[first]:
+        return trouble.at(NO_COLON, (first, len(trouble.lines[first]) - len(trouble.lines[first].lstrip())))
+    if not trouble.before and not trouble.lines[first].lstrip().startswith(("[", "{", "'", '"')):
+        return _indentation(trouble)
     return _after_closing(trouble, trouble.before or above)
 
 
@@ -183,12 +194,10 @@ def _block(trouble: Trouble) -> Mistake | None:
     end = trouble.last.end_mark
     if trouble.line > end.line and trouble.lines[end.line][end.column :].lstrip().startswith("#"):
         return trouble.at(COMMENT, (end.line, trouble.lines[end.line].index("#", end.column)))
-    if trouble.sign == ":" and not trouble.before:
-        return trouble.at(KEY_NOT_TEXT, (trouble.line, trouble.column))
-    if not trouble.before:
+    if not trouble.before and trouble.sign != ":":
         return _indentation(trouble)
     start = trouble.last.start_mark
-    if trouble.last_quoted and start.line < trouble.line:
+    if trouble.before and trouble.last_quoted and start.line < trouble.line:
         return _open_quote(trouble, (start.line, start.column))
     return _after_closing(trouble, trouble.before)
 
@@ -203,4 +212,6 @@ def _after_closing(trouble: Trouble, before: str) -> Mistake | None:
 
 def _key(trouble: Trouble) -> Mistake | None:
     """A line without a key."""
+    if trouble.sign == ":" and ("plain scalar" in trouble.doing or not trouble.before):
+        return trouble.at(NO_SPACE if trouble.before else KEY_NOT_TEXT, (trouble.line, trouble.column))
     return trouble.at(NO_COLON, trouble.begun) if "simple key" in trouble.doing else None
