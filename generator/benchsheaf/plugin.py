@@ -23,7 +23,9 @@ from benchsheaf.wording import as_text
 log = logging.getLogger("mkdocs.plugins.benchsheaf")
 
 # What the theme would copy into every site and no page of ours asks for.
-UNUSED_OF_THE_THEME = ("assets/javascripts/lunr/", "assets/javascripts/workers/")
+# A sitemap carries the clock, and an error page absolute addresses: neither belongs on a stick.
+UNUSED_OF_THE_THEME = ("assets/javascripts/lunr/", "assets/javascripts/workers/", "assets/images/favicon", "sitemap.xml")
+UNUSED_TEMPLATES = frozenset({"sitemap.xml", "404.html"})
 
 
 class SheetPage(MkDocsPage):
@@ -110,8 +112,7 @@ class BenchsheafPlugin(BasePlugin[PluginConfig]):  # type: ignore[no-untyped-cal
         else:
             self._edition = edition(judged, _edit_base(config))
         config.theme.dirs.insert(0, str(overrides_folder()))
-        # A sitemap carries the clock, and an error page absolute addresses: neither belongs on a stick.
-        config.theme.static_templates.difference_update({"sitemap.xml", "404.html"})
+        config.theme.static_templates = set(config.theme.static_templates) - UNUSED_TEMPLATES
         if not self._serving:
             self._begin(config)
         return config

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from decimal import Decimal
 
-from benchsheaf.compute.laws import rounded_up, twelve
+from benchsheaf.compute.laws import twelve
 from benchsheaf.model.boards import Part, Volts
 
 
@@ -13,8 +13,8 @@ class StressFigures:
 
     ref: str
     rail: str
-    stress_share: Decimal = rounded_up()
-    worst_stress_share: Decimal = rounded_up()
+    stress_share: Decimal
+    worst_stress_share: Decimal
 
 
 def stress_figures(part: Part, nominal_v: Decimal, window: Volts) -> StressFigures | None:

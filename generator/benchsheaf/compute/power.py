@@ -55,10 +55,10 @@ class RailFigures:
     least_a: Decimal = rounded_down()
     run_w: Decimal = rounded_up()
     most_a: Decimal
-    run_share: Decimal = rounded_up()
-    start_share: Decimal = rounded_up()
+    run_share: Decimal
+    start_share: Decimal
     headroom_a: Decimal = rounded_down()
-    peak_share: Decimal | None = rounded_up()
+    peak_share: Decimal | None
     over_for_s: Decimal | None = rounded_up()  # how long starting stays over the continuous limit; None: not known
     carried: str  # yes, no, unknown
     least_met: bool
@@ -75,8 +75,8 @@ class PowerFigures:
     run_w: Decimal = rounded_up()
     cold_w: Decimal = rounded_up()
     start_w: Decimal = rounded_up()
-    run_share: Decimal = rounded_up()
-    start_share: Decimal = rounded_up()
+    run_share: Decimal
+    start_share: Decimal
     carried: str  # yes, no, unknown
     least_met: bool
 

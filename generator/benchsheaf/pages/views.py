@@ -44,6 +44,7 @@ class WeakView:
     weak: WeakPart
     stress: StressFigures | None
     lights: tuple[str, ...]
+    fit: str
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -167,9 +168,22 @@ def weak_views(
                 weak=weak,
                 stress=by_ref.get(prefix + first),
                 lights=weak.parts if own else (),
+                fit=_fit_words(weak),
             )
         )
     return views
+
+
+def _fit_words(weak: WeakPart) -> str:
+    """What to fit, from its facts; a note alone stands for itself."""
+    if weak.fit is None:
+        return ""
+    facts = [
+        quantity(weak.fit.capacitance_f, "F") if weak.fit.capacitance_f is not None else "",
+        quantity(weak.fit.rated_v, "V") if weak.fit.rated_v is not None else "",
+        weak.fit.kind or "",
+    ]
+    return " ".join(fact for fact in facts if fact) or "as below"
 
 
 def part_words(part: Part) -> str:
