@@ -1,0 +1,1 @@
+"""Descriptions of old machines, checked, computed and turned into a site."""

@@ -41,7 +41,7 @@ def check(paths: tuple[Path, ...], form: str) -> None:
 
 
 def data_folder(path: Path) -> Path:
-    """The folder of descriptions that a path lies in: the nearest one with shared parts or cautions, or the path itself.
+    """The folder of descriptions that a path lies in: the nearest with shared parts or cautions, or the path itself.
 
     Errors: click.UsageError if the path lies in no such folder.
     """

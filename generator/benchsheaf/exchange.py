@@ -88,7 +88,7 @@ class Exchange:
                 os.close(descriptor)
                 raise Busy(str(self.published)) from None
             # The file may have been taken away between opening and locking; then the lock holds nobody off.
-            if not self._lock.exists() or os.stat(descriptor).st_ino != self._lock.stat().st_ino:
+            if not self._lock.exists() or os.fstat(descriptor).st_ino != self._lock.stat().st_ino:
                 os.close(descriptor)
                 self._take_lock()
                 return

@@ -16,7 +16,7 @@ class Place:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Mistake:
-    """One wrong thing in the data. `found` is the contributor's own text, `fills` are the words of its code's sentence."""
+    """One wrong thing in the data: `found` is the contributor's own text, `fills` the words of its code's sentence."""
 
     place: Place
     code: "Code"
@@ -40,7 +40,7 @@ class Mistake:
 class Code:
     """A kind of mistake with a permanent name.
 
-    `words` is the sentence with `{named}` gaps; `example` fills the gaps for the manual and for the test of the exact words.
+    `words` is the sentence with `{named}` gaps; `example` fills them for the manual and for the test of the words.
     """
 
     id: str

@@ -24,7 +24,12 @@ log = logging.getLogger("mkdocs.plugins.benchsheaf")
 
 # What the theme would copy into every site and no page of ours asks for.
 # A sitemap carries the clock, and an error page absolute addresses: neither belongs on a stick.
-UNUSED_OF_THE_THEME = ("assets/javascripts/lunr/", "assets/javascripts/workers/", "assets/images/favicon", "sitemap.xml")
+UNUSED_OF_THE_THEME = (
+    "assets/javascripts/lunr/",
+    "assets/javascripts/workers/",
+    "assets/images/favicon",
+    "sitemap.xml",
+)
 UNUSED_TEMPLATES = frozenset({"sitemap.xml", "404.html"})
 
 
@@ -154,7 +159,8 @@ class BenchsheafPlugin(BasePlugin[PluginConfig]):  # type: ignore[no-untyped-cal
         assert self._edition is not None
         lost = [f"{link.here} leads to {link.there}#{link.fragment}" for link in self._edition.astray()]
         if lost:
-            raise PluginError("Links that lead nowhere (a mistake of the program, not of the data):\n" + "\n".join(lost))
+            words = "Links that lead nowhere (a mistake of the program, not of the data):"
+            raise PluginError("\n".join([words, *lost]))
         if self._exchange is None:
             return
         if config.strict and self._warnings.get_counts():
@@ -162,7 +168,9 @@ class BenchsheafPlugin(BasePlugin[PluginConfig]):  # type: ignore[no-untyped-cal
         try:
             self._exchange.publish()
         except OSError as error:
-            raise PluginError(f"The site could not be put in its place: {error.strerror}. It stays as it was.") from None
+            raise PluginError(
+                f"The site could not be put in its place: {error.strerror}. It stays as it was."
+            ) from None
         self._exchange = None
 
     def on_build_error(self, *, error: Exception) -> None:
@@ -187,4 +195,3 @@ def overrides_folder() -> Path:
     """The theme overrides: inside the installed package, or beside `generator/` in a checkout."""
     inside = Path(__file__).parent / "site_overrides"
     return inside if inside.is_dir() else Path(__file__).resolve().parents[2] / "site_overrides"
-

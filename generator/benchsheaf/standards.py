@@ -3,7 +3,10 @@
 from decimal import Decimal
 
 HIGHEST_MAINS_RATIO = Decimal(264) / Decimal(230)
-"""The highest mains over the nominal 230 V. Source: upper end of 240 V +10 %, which 230 V +10 % of IEC 60038 lies under."""
+"""The highest mains over the nominal 230 V.
+
+Source: upper end of 240 V +10 %, above the 230 V +10 % of IEC 60038.
+"""
 
 CAPACITANCE_OVER = Decimal("1.2")
 """How much a reservoir may exceed its print. Source: common practice, the usual tolerance of +20 %."""

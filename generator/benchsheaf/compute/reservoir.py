@@ -46,7 +46,7 @@ def reservoir_figures(reservoir: Reservoir) -> ReservoirFigures:
 
     Units: as the endings of the names say.
     Errors: ValueError if the charge is not above zero.
-    Source: V = V0 e^(-t/RC); worst case and 10 V from `standards`. The longer of the computed and the stated wait is told.
+    Source: V = V0 e^(-t/RC); worst case and 10 V from `standards`. The longer of computed and stated wait is told.
     """
     worst_v = twelve(reservoir.charged_v * HIGHEST_MAINS_RATIO)
     worst_f = twelve(reservoir.capacitance_f * CAPACITANCE_OVER)

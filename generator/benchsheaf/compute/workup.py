@@ -80,8 +80,7 @@ def collection_workup(collection: Collection) -> CollectionWorkup:
             slug: DriveWorkup(slug=slug, storage=storage_figures(drive)) for slug, drive in collection.drives.items()
         },
         supplies={
-            slug: SupplyWorkup(slug=slug, reservoir=_reservoir(supply))
-            for slug, supply in collection.supplies.items()
+            slug: SupplyWorkup(slug=slug, reservoir=_reservoir(supply)) for slug, supply in collection.supplies.items()
         },
     )
 

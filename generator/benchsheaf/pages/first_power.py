@@ -84,7 +84,9 @@ def _before_the_plug(desk: Desk, machine: Machine, grounded: Sequence[Rail]) -> 
     if mains.earth_below_ohm is not None:
         limit = quantity(mains.earth_below_ohm, "ohm")
         says += f" Plug out of the wall: earth pin of the plug to bare metal of the case reads under {limit}."
-        stops.append(f"Earth at {limit} or more, a wrong fuse, a plate for another mains: no mains until it is put right.")
+        stops.append(
+            f"Earth at {limit} or more, a wrong fuse, a plate for another mains: no mains until it is put right."
+        )
     yield Step(
         order="Earth, plate and fuse.",
         says=says + (" The fuse is whole and of the right kind:" if mains.fuse else ""),

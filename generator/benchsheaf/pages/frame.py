@@ -34,6 +34,7 @@ class Frame:
     number: int = 1
     count: int = 1
     rows: tuple[tuple[str, tuple[SheetRow, ...]], ...] = ()
+    designator: bool = False  # the title is one, and never stands in the heading face
 
 
 def sheet_frame(desk: Desk, machine: Machine, sheet: Sheet) -> Frame:
@@ -68,8 +69,13 @@ def _edit(desk: Desk, machine: Machine, sheet: Sheet) -> str | None:
     return base + desk.shelf.edit_path(("machine", machine.slug), sheet.rests_on) if base else None
 
 
-def loose_frame(desk: Desk, above: str, title: str, imprint: tuple[tuple[str, str], ...] = ()) -> Frame:
+def loose_frame(desk: Desk, above: str, title: str, *, designator: bool = False) -> Frame:
     """The frame of a page that belongs to no machine."""
     return Frame(
-        above=above, title=title, imprint=imprint, edge=sheaf_edge(len(SHEETS), 1, "edge"), home=desk.href(urls.HOME)
+        above=above,
+        title=title,
+        imprint=(),
+        edge=sheaf_edge(len(SHEETS), 1, "edge"),
+        home=desk.href(urls.HOME),
+        designator=designator,
     )

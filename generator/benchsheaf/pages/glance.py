@@ -9,18 +9,10 @@ from benchsheaf.drawing.picture import Both
 from benchsheaf.markup import Markup
 from benchsheaf.model.boards import Board
 from benchsheaf.model.machine import Machine
+from benchsheaf.pages.part_lists import PartView, WeakView, board_drawing, part_views, weak_views
 from benchsheaf.pages.printing import binary, figure, quantity, span
 from benchsheaf.pages.shelf import Desk
-from benchsheaf.pages.views import (
-    CautionView,
-    PartView,
-    WeakView,
-    board_drawing,
-    charge_caution,
-    machine_caution,
-    part_views,
-    weak_views,
-)
+from benchsheaf.pages.views import CautionView, charge_caution, machine_caution
 from benchsheaf.standards import TANTALUM_SHARE
 
 
@@ -180,7 +172,7 @@ def _boards(desk: Desk, machine: Machine) -> list[BoardView]:
                 board=board,
                 drawing=board_drawing(board.size, board.parts, board.rows, weak, f"board-{board.id}", "back edge"),
                 weak=weak,
-                parts=part_views(parts.values(), weak),
+                parts=part_views(board.parts, board.rows, weak),
                 all_parts=desk.sheet("boards", f"board-{board.id}"),
             )
         )

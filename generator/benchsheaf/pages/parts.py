@@ -13,21 +13,16 @@ from benchsheaf.model.sources import SourceEntry
 from benchsheaf.model.supply import Output, Supply
 from benchsheaf.pages.frame import loose_frame
 from benchsheaf.pages.page import Page
+from benchsheaf.pages.part_lists import PartView, WeakView, board_drawing, drive_part_views, part_views, weak_views
 from benchsheaf.pages.shelf import Desk, Holding, Shelf
 from benchsheaf.pages.views import (
     CautionView,
     DriveView,
     Named,
-    PartView,
     ReservoirView,
-    WeakView,
-    board_drawing,
     charge_caution,
-    drive_part_views,
     drive_view,
-    part_views,
     reservoir_view,
-    weak_views,
 )
 
 
@@ -69,7 +64,7 @@ def _page(shelf: Shelf, kind: str, slug: str) -> Page:
 
     def written() -> str:
         desk = shelf.desk(here)
-        frame = loose_frame(desk, kind.capitalize(), name)
+        frame = loose_frame(desk, kind.capitalize(), name, designator=kind != "bus")
         if kind == "bus":
             page = _bus(desk, shelf.collection.buses[slug])
         else:
@@ -123,7 +118,7 @@ def _holding(desk: Desk, kind: str, thing: Holding) -> PartPage:
         cautions=_cautions(desk, supply),
         draws=thing.draws,
         weak=weak,
-        parts=drive_part_views(thing.parts, weak) if isinstance(thing, Drive) else part_views(board.values(), weak),
+        parts=drive_part_views(thing.parts, weak) if isinstance(thing, Drive) else part_views(board.values(), (), weak),
         drawing=drawing,
         supply=supply,
         outputs=supply.outputs if supply else (),

@@ -160,8 +160,9 @@ def _reasons(power: PowerFigures, supply: Supply) -> str:
         if rail.start_a > rail.most_a and output.peak_a is not None and output.peak_for_s is not None:
             over = f"for {figure(rail, 'over_for_s', 0)}" if rail.over_for_s is not None else "for a time not known"
             says += (
-                f" {rail_name(rail.rail)} then takes {figure(rail, 'start_a')}, {figure(rail, 'start_share', 1)} of what it "
-                f"bears for ever, {over}; it bears {quantity(output.peak_a, 'A')} for {quantity(output.peak_for_s, 's')}."
+                f" {rail_name(rail.rail)} then takes {figure(rail, 'start_a')}, {figure(rail, 'start_share', 1)} of "
+                f"its continuous limit, {over}; it bears {quantity(output.peak_a, 'A')} for "
+                f"{quantity(output.peak_for_s, 's')}."
             )
     return says
 

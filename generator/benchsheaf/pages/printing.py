@@ -58,8 +58,11 @@ def _symbol(name: str) -> str:
 
 
 def binary(value: int) -> str:
-    """A size of memory: KiB, MiB."""
-    return printed_binary(value)
+    """A size of memory in KiB or MiB: in full where that is short, else to two places."""
+    full = printed_binary(value)
+    return (
+        full if len(full.partition(".")[2]) <= len("50") + len(" KiB") else f"about {printed_binary(value, places=2)}"
+    )
 
 
 def rail_name(name: str) -> str:
@@ -86,7 +89,8 @@ def picture(both: Both) -> Markup:
 def swatch(colour: str) -> Markup:
     """A wire's colour as a field with an outline; the word always stands beside it."""
     return Markup(
-        '<svg class="swatch" viewBox="0 0 14 10" aria-hidden="true"><rect x="1" y="1" width="12" height="8" fill="{}"/></svg>'
+        '<svg class="swatch" viewBox="0 0 14 10" aria-hidden="true">'
+        '<rect x="1" y="1" width="12" height="8" fill="{}"/></svg>'
     ).format(WIRES[colour])
 
 

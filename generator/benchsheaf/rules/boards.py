@@ -40,9 +40,7 @@ def board_mistakes(scene: MachineScene | PartScene) -> Iterator[Mistake]:
     yield from _orders(scene, scene.part.weak_parts)
 
 
-def _over_the_edge(
-    scene: Scene, path: tuple[str | int, ...], size: Extent, parts: Sequence[Part]
-) -> Iterator[Mistake]:
+def _over_the_edge(scene: Scene, path: tuple[str | int, ...], size: Extent, parts: Sequence[Part]) -> Iterator[Mistake]:
     for index, part in enumerate(parts):
         if _beyond(part, size):
             yield _edge(scene, (*path, "parts", index, "at"), part.ref, size)

@@ -12,7 +12,7 @@ from benchsheaf.standards import BITS_A_BYTE
 SENSE_09 = Code(
     id="SENSE-09",
     meaning="A bank with this chip is not one byte wide.",
-    words="Bank {bank} has {chips} chips of {width} each, which makes {bits} bits, not 8. Correct the bank or the chip.",
+    words="Bank {bank} has {chips} chips of {width} each, which makes {bits} bits, not 8. Mend one of them.",
     example={"bank": "e0", "chips": "7", "width": "1 bit", "bits": "7"},
 )
 SENSE_10 = Code(

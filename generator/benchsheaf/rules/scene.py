@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from benchsheaf.compute.workup import DriveWorkup, MachineWorkup
 from benchsheaf.conformity import Conformed
+from benchsheaf.fields import text_at
 from benchsheaf.mistakes import Code, Mistake
 from benchsheaf.model.cards import Card, Keyboard
 from benchsheaf.model.collection import Collection
@@ -20,11 +21,9 @@ class Scene:
 
     def mistake(self, code: Code, *path: str | int, **fills: str) -> Mistake:
         """A mistake at a path of the description, with the contributor's own characters."""
-        found: object = self.conformed.entry.values
-        for step in path:
-            found = found[step] if isinstance(found, dict | list) else None  # type: ignore[index]
+        found = text_at(self.conformed.entry.values, path)
         place = self.conformed.entry.place(path)
-        return code.at(place, self.conformed.spoken(path), found if isinstance(found, str) else None, **fills)
+        return code.at(place, self.conformed.spoken(path), found, **fills)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -37,6 +36,7 @@ class MachineScene(Scene):
 
     @property
     def supply(self) -> Supply:
+        """The supply that the machine was built with."""
         return self.collection.supplies[self.machine.supply]
 
 

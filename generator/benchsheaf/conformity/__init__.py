@@ -1,0 +1,164 @@
+"""Whether a description has the fields, kinds and bounds that its schema asks for."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Any
+
+from benchsheaf.conformity.codes import (
+    FIELD_01,
+    FIELD_02,
+    FIELD_03,
+    FIELD_04,
+    FIELD_05,
+    KIND_04,
+    RANGE_01,
+    RANGE_02,
+    RANGE_03,
+    RANGE_04,
+)
+from benchsheaf.conformity.validator import MISSING, UNKNOWN, Shell, validator
+from benchsheaf.documents import Entry
+from benchsheaf.fields import Field, Misfit, converted, example_text, spoken_path, text_at
+from benchsheaf.mistakes import Code, Mistake, nearest_name
+from benchsheaf.quantities import printed
+
+_SINGLE = {
+    "text": "A single value",
+    "integer": "A single number",
+    "boolean": "A single `yes` or `no`",
+    "quantity": "A single value with its unit",
+}
+_WANTED = _SINGLE | {
+    "list": "A list (each item on a line that begins with `- `)",
+    "record": "A group of fields (`name: value`, one on a line)",
+}
+_MINUS_HINT = " With a minus sign -13.20 V is the low end."
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Conformed:
+    """A description whose scalars have become what its schema says they are."""
+
+    entry: Entry
+    kind: Field
+    values: dict[str, Any]
+    mistakes: list[Mistake]
+
+    def spoken(self, path: tuple[str | int, ...]) -> str:
+        """A path in this description as a contributor says it."""
+        return spoken_path(self.kind, self.entry.values, path)
+
+
+Path = tuple[str | int, ...]
+
+
+def conformed(entry: Entry, kind: Field, *, whole: bool) -> Conformed:
+    """A description measured against its schema.
+
+    `whole` says that every file of it could be read; if not, what is missing at the top is not told.
+    """
+    mistakes: list[Mistake] = []
+    misfits: set[Path] = set()
+
+    def tell(code: Code, path: Path, fills: Mapping[str, str], nearest: str | None = None, key: bool = False) -> None:
+        place = entry.key_place(path) if key else entry.place(path)
+        found = text_at(entry.values, path)
+        spoken = spoken_path(kind, entry.values, path)
+        mistakes.append(code.at(place, spoken, found, nearest, **fills))
+
+    def convert(described: Field, written: object, path: Path) -> object:
+        if described.shape == "record" and isinstance(written, dict):
+            known = described.fields
+            return {
+                name: convert(known[name], inner, (*path, name)) if name in known else inner
+                for name, inner in written.items()
+            }
+        if described.shape == "list" and isinstance(written, list) and described.item:
+            item = described.item
+            return [convert(item, inner, (*path, index)) for index, inner in enumerate(written)]
+        if described.shape not in ("record", "list") and isinstance(written, str):
+            value = converted(described, written)
+            if not isinstance(value, Misfit):
+                return value
+            misfits.add(path)
+            tell(value.code, path, value.fills)
+        return written
+
+    values = convert(kind, entry.values, ())
+    assert isinstance(values, dict)
+    measured = validator(Shell(kind))
+    measured.validate(values, normalize=False)
+    for error in _leaves(measured._errors):
+        path = tuple(error.document_path)
+        if path in misfits or (error.code == MISSING and path[:-1] == () and not whole):
+            continue
+        _tell_error(error, kind, path, tell, values)
+    return Conformed(entry=entry, kind=kind, values=values, mistakes=mistakes)
+
+
+def _tell_error(error: Any, kind: Field, path: Path, tell: Any, values: object) -> None:
+    """One of Cerberus' errors in our words."""
+    described = _described(kind, path)
+    rule = "unknown" if error.code == UNKNOWN else error.rule
+    if rule == "unknown":
+        known = sorted(_described(kind, path[:-1]).fields)
+        name = str(path[-1])
+        fills = {"name": name, "fields": _spoken_list(known, "and")}
+        tell(FIELD_01, path, fills, nearest_name(name, known), key=True)
+    elif rule == "required":
+        name = str(path[-1])
+        sample = example_text(described) if described.shape not in ("record", "list") else "…"
+        tell(FIELD_02, path, {"name": name, "help": described.help, "example": sample})
+    elif rule == "allowed":
+        words = list(described.allowed)
+        tell(FIELD_03, path, {"allowed": _spoken_list(words, "or")}, nearest_name(str(error.value), words))
+    elif rule == "needs":
+        tell(FIELD_04, path, {"name": str(path[-1]), "needed": error.info[0]}, key=True)
+    elif rule == "at_least":
+        tell(FIELD_05, path, {"names": _spoken_list(list(described.at_least), "or")})
+    elif rule == "type":
+        tell(KIND_04, path, {"wanted": _WANTED[described.shape], "got": _shape_of(error.value)})
+    elif rule in ("min", "max"):
+        tell(RANGE_01 if rule == "min" else RANGE_02, path, {"bound": _number(described, error.constraint)})
+    elif rule == "above":
+        other, bound = error.info
+        hint = _MINUS_HINT if bound < 0 else ""
+        fills = {"name": str(path[-1]), "other": other, "bound": _number(described, bound), "hint": hint}
+        tell(RANGE_03, path, fills)
+    elif rule == "minlength":
+        tell(RANGE_04, path, {"bound": str(error.constraint)})
+    else:  # pragma: no cover
+        raise NotImplementedError(f"no words for the rule {rule}")
+
+
+def _spoken_list(words: list[str], last: str) -> str:
+    quoted = [f"`{word}`" for word in words]
+    return quoted[0] if len(quoted) == 1 else f"{', '.join(quoted[:-1])} {last} {quoted[-1]}"
+
+
+def _number(described: Field, value: Decimal | int) -> str:
+    return printed(value, described.unit) if described.unit else str(value)
+
+
+def _shape_of(value: object) -> str:
+    return {"dict": "a group of fields", "list": "a list"}.get(type(value).__name__, "a single value")
+
+
+def _described(kind: Field, path: Path) -> Field:
+    here = kind
+    for step in path:
+        if isinstance(step, int):
+            assert here.item is not None
+            here = here.item
+        else:
+            here = here.fields.get(step, here)
+    return here
+
+
+def _leaves(errors: Any) -> Iterator[Any]:
+    for error in errors:
+        if error.child_errors:
+            yield from _leaves(error.child_errors)
+        else:
+            yield error

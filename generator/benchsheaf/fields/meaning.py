@@ -1,0 +1,99 @@
+"""What a written value means under its field."""
+
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from decimal import Decimal
+
+from benchsheaf.fields.records import Field
+from benchsheaf.mistakes import Code
+from benchsheaf.quantities import Misread, read_quantity
+
+KIND_01 = Code(
+    id="KIND-01",
+    meaning="A whole number was wanted.",
+    words="A whole number is wanted here, for example `{example}`.",
+    example={"example": "412"},
+)
+KIND_02 = Code(
+    id="KIND-02",
+    meaning="A yes or no was wanted.",
+    words="Write `yes` or `no`.",
+)
+KIND_03 = Code(
+    id="KIND-03",
+    meaning="A text does not have the form that the field asks for.",
+    words="{wanted}, for example `{example}`.",
+    example={"wanted": "A hexadecimal address is wanted: digits 0 to 9 and letters A to F", "example": "040000"},
+)
+
+# Form of a text: what it must look like, and the sentence that says so.
+FORMS: Mapping[str, tuple[re.Pattern[str], str]] = {
+    "slug": (
+        re.compile(r"[a-z0-9]+(-[a-z0-9]+)*"),
+        "A short name is wanted: lower-case letters, digits, single hyphens",
+    ),
+    "designator": (
+        re.compile(r"[A-Z]{1,4}[0-9]{0,4}[A-Z]?"),
+        "A designator as printed on the board is wanted: capitals, then a number",
+    ),
+    "hex": (
+        re.compile(r"[0-9A-F]{1,16}"),
+        "A hexadecimal address is wanted: digits 0 to 9 and letters A to F",
+    ),
+}
+LONGEST_WHOLE_NUMBER = 12  # digits; nothing a bench counts is longer
+
+Converted = str | int | bool | Decimal
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Misfit:
+    """A written value that does not mean anything under its field: the code of the mistake and its words."""
+
+    code: Code
+    fills: Mapping[str, str]
+
+
+def converted(described: Field, text: str) -> Converted | Misfit:
+    """What a written scalar means under its field.
+
+    Units: a quantity comes back in its field's own unit, exactly, with the digits that were written.
+    Errors: none raised; a text that means nothing here gives a Misfit.
+    """
+    return _CONVERSIONS[described.shape](described, text)
+
+
+def _as_text(described: Field, text: str) -> Converted | Misfit:
+    if described.form and not FORMS[described.form][0].fullmatch(text):
+        return Misfit(code=KIND_03, fills={"wanted": FORMS[described.form][1], "example": example_text(described)})
+    return text
+
+
+def _as_integer(described: Field, text: str) -> Converted | Misfit:
+    if not re.fullmatch(r"-?[0-9]+", text, re.ASCII) or len(text) > LONGEST_WHOLE_NUMBER:
+        return Misfit(code=KIND_01, fills={"example": example_text(described)})
+    return int(text)
+
+
+def _as_boolean(described: Field, text: str) -> Converted | Misfit:
+    return text == "yes" if text in ("yes", "no") else Misfit(code=KIND_02, fills={})
+
+
+def _as_quantity(described: Field, text: str) -> Converted | Misfit:
+    assert described.unit is not None
+    value = read_quantity(text, described.unit)
+    return Misfit(code=value.code, fills=value.fills) if isinstance(value, Misread) else value
+
+
+_CONVERSIONS: Mapping[str, Callable[[Field, str], Converted | Misfit]] = {
+    "text": _as_text,
+    "integer": _as_integer,
+    "boolean": _as_boolean,
+    "quantity": _as_quantity,
+}
+
+
+def example_text(described: Field) -> str:
+    """The field's example as a contributor would write it."""
+    return str(described.example) if isinstance(described.example, str) else described.name

@@ -1,0 +1,46 @@
+"""The kinds of mistake that names and pointers can make."""
+
+from benchsheaf.mistakes import Code
+
+ID_01 = Code(
+    id="ID-01",
+    meaning="A name that must be single stands twice.",
+    words="This name stands already at {first}. Every {family} of a file needs a name of its own.",
+    example={"first": "machines/sketch-1/boards.yml:12", "family": "part"},
+)
+ID_02 = Code(
+    id="ID-02",
+    meaning="Two things have the same name on their plates.",
+    words="{first} has the same name. Two things with one name cannot be told apart on a page.",
+    example={"first": "machines/sketch-1/identity.yml:3"},
+)
+LINK_01 = Code(
+    id="LINK-01",
+    meaning="A pointer leads to a name that is not there.",
+    words="There is no {family} of that name in {where}.",
+    example={"family": "part", "where": "this machine"},
+)
+LINK_02 = Code(
+    id="LINK-02",
+    meaning="A pointer leads to a file that is not there.",
+    words="There is no {kind} of that name. It would stand in {file}.",
+    example={"kind": "drive", "file": "machines/_parts/drives/ov-hd41.yml"},
+)
+LINK_03 = Code(
+    id="LINK-03",
+    meaning="Something shared uses a rail that the machine which holds it does not have.",
+    words="`{slug}` uses the rail `{rail}` ({at}), and this machine has no such rail.",
+    example={"slug": "ov-hd14", "rail": "+24 V", "at": "machines/_parts/drives/ov-hd14.yml:14"},
+)
+LINK_04 = Code(
+    id="LINK-04",
+    meaning="A pointer leads to a part of something that the machine does not hold.",
+    words="This machine holds no `{slug}`. It holds {held}.",
+    example={"slug": "sp-130", "held": "`ov-hd14` and `sp-96`"},
+)
+LINK_05 = Code(
+    id="LINK-05",
+    meaning="Pointers go round in a circle.",
+    words="This goes round in a circle: {circle}. One of these lines has to go.",
+    example={"circle": "board → supply-alone → board"},
+)

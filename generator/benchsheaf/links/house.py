@@ -1,0 +1,149 @@
+"""One thing with all that its pointers may lead to."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from benchsheaf.conformity import Conformed
+from benchsheaf.links.codes import LINK_01, LINK_02, LINK_03, LINK_04, LINK_05
+from benchsheaf.links.names import FOLDERS, Names, Path, Pointer, Thing
+from benchsheaf.mistakes import Code, Mistake, nearest_name
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class House:
+    """One thing with all that its pointers may lead to."""
+
+    things: Mapping[Thing, Conformed]
+    names: Mapping[Thing, Names]
+    broken: frozenset[Thing]
+    thing: Thing
+    own: list[Pointer]
+
+    @property
+    def conformed(self) -> Conformed:
+        """Its description."""
+        return self.things[self.thing]
+
+    @property
+    def where(self) -> str:
+        """What a contributor calls it."""
+        return "this machine" if self.thing[0] == "machine" else "this file"
+
+    def held(self) -> dict[str, Pointer]:
+        """What this thing holds, by slug, with the first pointer that says so."""
+        found: dict[str, Pointer] = {}
+        for pointer in self.own:
+            if pointer.family in FOLDERS:
+                found.setdefault(pointer.name, pointer)
+        return found
+
+    def astray(self, pointer: Pointer) -> Iterator[Mistake]:
+        """The mistake of a pointer that leads nowhere."""
+        family = pointer.family
+        if family in FOLDERS:
+            yield from self._no_thing(pointer)
+        elif family == "caution":
+            yield from self._no_name(pointer, "caution", ("cautions", "cautions"), "machines/_shared/cautions.yml")
+        elif "[" in family:
+            yield from self._no_scoped_name(pointer)
+        elif family == "part" and "/" in pointer.name:
+            yield from self._no_held_part(pointer)
+        elif family != "rail" or self.thing[0] == "machine":
+            yield from self._no_name(pointer, family, self.thing, self.where)
+
+    def _no_thing(self, pointer: Pointer) -> Iterator[Mistake]:
+        kind = pointer.family
+        if (kind, pointer.name) in self.things or (kind, pointer.name) in self.broken:
+            return
+        known = [slug for (other, slug) in self.things if other == kind]
+        file = f"machines/_parts/{FOLDERS[kind]}/{pointer.name}.yml"
+        yield self.mistake(LINK_02, pointer, nearest_name(pointer.name, known), kind=kind, file=file)
+
+    def _no_name(self, pointer: Pointer, family: str, owner: Thing, where: str) -> Iterator[Mistake]:
+        known = self.names[owner].of(family) if owner in self.names else {}
+        if pointer.name in known or owner in self.broken:
+            return
+        close = nearest_name(pointer.name, list(known))
+        yield self.mistake(LINK_01, pointer, close, family=family.replace("-", " "), where=where)
+
+    def _no_scoped_name(self, pointer: Pointer) -> Iterator[Mistake]:
+        """A name inside an item that is named beside the pointer: `switches[switch].positions`."""
+        listed, rest = pointer.family.split("[")
+        beside, inner = rest.split("].")
+        chosen = pointer.beside.get(beside)
+        items = [each for each in self.conformed.values.get(listed, []) if isinstance(each, dict)]
+        item = next((each for each in items if each.get(beside) == chosen), None)
+        if item is None or not isinstance(item.get(inner), list):
+            return  # the item itself is astray, and that is told already
+        outer = self.conformed.kind.fields[listed].item
+        naming = outer.fields[inner].item if outer else None
+        assert naming is not None
+        key = next(name for name, each in naming.fields.items() if each.names_item == "here")
+        known = [str(each.get(key)) for each in item[inner] if isinstance(each, dict)]
+        if pointer.name not in known:
+            close = nearest_name(pointer.name, known)
+            yield self.mistake(LINK_01, pointer, close, family=inner.rstrip("s"), where=f"`{chosen}`")
+
+    def _no_held_part(self, pointer: Pointer) -> Iterator[Mistake]:
+        slug, _, name = pointer.name.partition("/")
+        held = self.held()
+        if slug not in held:
+            words = ", ".join(f"`{each}`" for each in sorted(held))
+            close = nearest_name(slug, list(held))
+            nearest = f"{close}/{name}" if close else None
+            yield self.mistake(LINK_04, pointer, nearest, slug=slug, held=words or "nothing yet")
+            return
+        owner = (held[slug].family, slug)
+        if owner not in self.names or owner in self.broken:
+            return
+        known = self.names[owner].of("part")
+        if name not in known:
+            close = nearest_name(name, list(known))
+            where = self.things[owner].entry.place(()).file
+            yield self.mistake(LINK_01, pointer, f"{slug}/{close}" if close else None, family="part", where=where)
+
+    def mistake(self, code: Code, pointer: Pointer, nearest: str | None, **fills: str) -> Mistake:
+        """A mistake at the line of a pointer."""
+        entry = self.conformed.entry
+        return code.at(entry.place(pointer.path), self.conformed.spoken(pointer.path), pointer.name, nearest, **fills)
+
+
+def missing_rails(house: House, pointers: Mapping[Thing, list[Pointer]]) -> Iterator[Mistake]:
+    """Rails that held things use and this machine does not have, each once, at the holder's line."""
+    rails = house.names[house.thing].of("rail")
+    if not rails or house.thing in house.broken:
+        return
+    told = set()
+    for slug, holder in house.held().items():
+        for pointer in pointers.get((holder.family, slug), []):
+            if pointer.family != "rail" or pointer.name in rails or (slug, pointer.name) in told:
+                continue
+            told.add((slug, pointer.name))
+            at = house.things[pointer.thing].entry.place(pointer.path)
+            words = {"slug": slug, "rail": pointer.name, "at": f"{at.file}:{at.line}"}
+            yield house.mistake(LINK_03, holder, nearest_name(pointer.name, list(rails)), **words)
+
+
+def circles(house: House) -> Iterator[Mistake]:
+    """Items that point, over other items of their own list, back at themselves; each circle once."""
+    items: dict[tuple[str, Path], str] = {}
+    for family, names in house.names[house.thing].by_family.items():
+        items.update({(family, at[:-1]): name for name, at in names.items()})
+    steps: dict[tuple[str, str], Pointer] = {}
+    for pointer in house.own:
+        for length in range(2, len(pointer.path)):
+            name = items.get((pointer.family, pointer.path[:length]))
+            if name is not None:
+                steps[pointer.family, name] = pointer
+    done: set[tuple[str, str]] = set()
+    for start in steps:
+        trail: list[tuple[str, str]] = []
+        here = start
+        while here in steps and here not in done:
+            done.add(here)
+            trail.append(here)
+            here = (here[0], steps[here].name)
+        if here in trail:
+            ring = [name for _, name in trail[trail.index(here) :]]
+            circle = " → ".join([*ring, ring[0]])
+            yield house.mistake(LINK_05, steps[here], None, circle=circle)

@@ -1,0 +1,120 @@
+"""The names that descriptions give, the pointers that they hold, and names that stand twice."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from benchsheaf.conformity import Conformed
+from benchsheaf.fields import Field, text_at
+from benchsheaf.links.codes import ID_01, ID_02
+from benchsheaf.mistakes import Mistake
+
+FOLDERS: Mapping[str, str] = {
+    "bus": "buses",
+    "card": "cards",
+    "drive": "drives",
+    "keyboard": "keyboards",
+    "supply": "supplies",
+}
+Thing = tuple[str, str]
+Path = tuple[str | int, ...]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Pointer:
+    """A field that points at something: its own thing, where it stands, what it says."""
+
+    thing: Thing
+    path: Path
+    family: str
+    name: str
+    beside: Mapping[str, Any]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Links:
+    """What was found of pointers: the mistakes, and for every thing the pointers that lead to it."""
+
+    mistakes: list[Mistake]
+    held_by: Mapping[Thing, tuple[Pointer, ...]]
+
+
+@dataclass(slots=True)
+class Names:
+    """The names that one description gives: family → name → where it stands."""
+
+    by_family: dict[str, dict[str, Path]] = field(default_factory=dict)
+
+    def of(self, family: str) -> dict[str, Path]:
+        """The names of one family."""
+        return self.by_family.setdefault(family, {})
+
+
+def collect_names(conformed: Conformed, described: Field, value: Any, path: Path, names: Names) -> Iterator[Mistake]:
+    """The names that a value and all below it give; a second one of a family is a mistake."""
+    if described.names_item and described.names_item != "here":
+        family = names.of(described.names_item)
+        several = value if isinstance(value, list) else [value]
+        for index, name in enumerate(several):
+            at = (*path, index) if isinstance(value, list) else path
+            if name in family:
+                yield _second(conformed, at, family[name], described.names_item)
+            elif isinstance(name, str):
+                family[name] = at
+        return
+    if isinstance(value, dict):
+        for name, inner in value.items():
+            if name in described.fields:
+                yield from collect_names(conformed, described.fields[name], inner, (*path, name), names)
+    elif isinstance(value, list) and described.item:
+        yield from _own_list(conformed, described.item, value, path)
+        for index, inner in enumerate(value):
+            yield from collect_names(conformed, described.item, inner, (*path, index), names)
+
+
+def _own_list(conformed: Conformed, item: Field, items: list[Any], path: Path) -> Iterator[Mistake]:
+    """Names that must be single in their own list only."""
+    for name, inner in item.fields.items():
+        if inner.names_item != "here":
+            continue
+        seen: dict[object, Path] = {}
+        for index, each in enumerate(items):
+            written = each.get(name) if isinstance(each, dict) else None
+            if isinstance(written, str) and written in seen:
+                yield _second(conformed, (*path, index, name), seen[written], name)
+            elif isinstance(written, str):
+                seen[written] = (*path, index, name)
+
+
+def _second(conformed: Conformed, path: Path, first: Path, family: str) -> Mistake:
+    entry = conformed.entry
+    at = entry.place(first)
+    found = text_at(conformed.entry.values, path)
+    words = {"first": f"{at.file}:{at.line}", "family": family.replace("-", " ")}
+    return ID_01.at(entry.place(path), conformed.spoken(path), found, **words)
+
+
+def same_plates(things: Mapping[Thing, Conformed]) -> Iterator[Mistake]:
+    """Two things of one kind that have the same name on their plates."""
+    seen: dict[tuple[str, str], Conformed] = {}
+    for (kind, _), conformed in things.items():
+        name = conformed.values.get("name")
+        if not isinstance(name, str):
+            continue
+        first = seen.setdefault((kind, name.casefold()), conformed)
+        if first is not conformed:
+            at = first.entry.place(("name",))
+            yield ID_02.at(conformed.entry.place(("name",)), "name", name, first=f"{at.file}:{at.line}")
+
+
+def pointers_of(thing: Thing, described: Field, value: Any, path: Path, beside: Any = None) -> Iterator[Pointer]:
+    """Every pointer of a value and all below it; `beside` is the mapping that a pointer stands in."""
+    if described.points_at and isinstance(value, str):
+        yield Pointer(thing=thing, path=path, family=described.points_at, name=value, beside=beside or {})
+    elif isinstance(value, dict):
+        for name, inner in value.items():
+            if name in described.fields:
+                yield from pointers_of(thing, described.fields[name], inner, (*path, name), value)
+    elif isinstance(value, list) and described.item:
+        for index, inner in enumerate(value):
+            yield from pointers_of(thing, described.item, inner, (*path, index), beside)

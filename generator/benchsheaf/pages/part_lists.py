@@ -1,0 +1,158 @@
+"""Lists and tables of parts: what each is, how it fails, and the picture they lie in."""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+from benchsheaf.compute.capacitors import StressFigures
+from benchsheaf.drawing.board import board_pictures
+from benchsheaf.drawing.picture import Both
+from benchsheaf.markup import Markup
+from benchsheaf.model.boards import Extent, Part, PartRow, WeakPart
+from benchsheaf.model.drives import DrivePart
+from benchsheaf.pages.printing import quantity
+from benchsheaf.pages.shelf import Desk
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class WeakView:
+    """A weak part as its list row says it; `lights` are the designators that light up with it."""
+
+    anchor: str
+    names: tuple[Markup, ...]
+    what: str
+    weak: WeakPart
+    stress: StressFigures | None
+    lights: tuple[str, ...]
+    fit: str
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class RefView:
+    """A designator and the place that links to it lead to."""
+
+    ref: str
+    anchor: str
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class PartView:
+    """A part, or a row of like parts, as the table of all parts says it."""
+
+    refs: tuple[RefView, ...]
+    words: str
+    rail: str | None
+    weak: bool
+
+
+def weak_views(
+    desk: Desk,
+    weak_parts: Iterable[WeakPart],
+    parts: Mapping[str, Part],
+    stress: Iterable[StressFigures],
+    prefix: str = "",
+    *,
+    own: bool = False,
+) -> list[WeakView]:
+    """List rows for weak parts of one holder.
+
+    `prefix` is `SLUG/` for what is held, and nothing for the machine itself. `own` rows stand beside the picture in
+    which their parts lie, so they take the designator itself as their anchor.
+    """
+    by_ref = {each.ref: each for each in stress}
+    views = []
+    for weak in weak_parts:
+        first = weak.parts[0] if weak.parts else ""
+        part = parts.get(first)
+        views.append(
+            WeakView(
+                anchor=first if own and first else f"weak-{prefix.replace('/', '-')}{weak.id}",
+                names=tuple(desk.part(name if "/" in name else prefix + name) for name in weak.parts),
+                what=weak.what or (part_words(part) if part else ""),
+                weak=weak,
+                stress=by_ref.get(prefix + first),
+                lights=weak.parts if own else (),
+                fit=_fit_words(weak),
+            )
+        )
+    return views
+
+
+def _fit_words(weak: WeakPart) -> str:
+    """What to fit, from its facts; a note alone stands for itself."""
+    if weak.fit is None:
+        return ""
+    facts = [
+        quantity(weak.fit.capacitance_f, "F") if weak.fit.capacitance_f is not None else "",
+        quantity(weak.fit.rated_v, "V") if weak.fit.rated_v is not None else "",
+        weak.fit.kind or "",
+    ]
+    return " ".join(fact for fact in facts if fact) or "as below"
+
+
+def part_words(part: Part) -> str:
+    """What a part is, from its facts: `Bead on +12 V, 10 µF, 16 V`."""
+    speed = {"slow": "slow (T) ", "quick": "quick (F) "}.get(part.speed or "", "")
+    facts = [
+        part.name or part.kind.replace("-", " ").capitalize(),
+        quantity(part.capacitance_f, "F") if part.capacitance_f is not None else "",
+        quantity(part.resistance_ohm, "ohm") if part.resistance_ohm is not None else "",
+        quantity(part.frequency_hz, "Hz") if part.frequency_hz is not None else "",
+        quantity(part.rated_v, "V") if part.rated_v is not None else "",
+        speed + quantity(part.blows_a, "A") if part.blows_a is not None else "",
+        quantity(part.bears_w, "W") if part.bears_w is not None else "",
+    ]
+    return ", ".join(fact for fact in facts if fact)
+
+
+def part_views(parts: Iterable[Part], rows: Iterable[PartRow], weak_rows: Iterable[WeakView]) -> list[PartView]:
+    """All parts of a board in the order of its file, a row of like parts as one.
+
+    A part with a list row of its own leaves its anchor to that.
+    """
+    listed = list(weak_rows)
+    taken = {row.anchor for row in listed}
+    weak = {name for row in listed for name in row.weak.parts}
+    groups = [((part.ref,), part) for part in parts] + [(row.refs, row.parts()[0]) for row in rows]
+    return [
+        PartView(
+            refs=tuple(RefView(ref=ref, anchor=f"row-{ref}" if ref in taken else ref) for ref in refs),
+            words=_long_words(part),
+            rail=part.across,
+            weak=any(ref in weak for ref in refs),
+        )
+        for refs, part in groups
+    ]
+
+
+def drive_part_views(parts: Iterable[DrivePart], weak_rows: Iterable[WeakView]) -> list[PartView]:
+    """The parts of a drive, with the spot where it is known."""
+    weak = {name for row in weak_rows for name in row.weak.parts}
+    views = []
+    for part in parts:
+        spot = f"at {quantity(part.at.x_mm, 'mm')} across and {quantity(part.at.y_mm, 'mm')} back" if part.at else ""
+        coil = quantity(part.resistance_ohm, "ohm") if part.resistance_ohm is not None else ""
+        words = ", ".join(each for each in (part.name, coil, spot) if each)
+        note = f"{words}; {part.note}" if part.note else words
+        own = (RefView(ref=part.ref, anchor=part.ref),)
+        views.append(PartView(refs=own, words=note, rail=None, weak=part.ref in weak))
+    return views
+
+
+def _long_words(part: Part) -> str:
+    more = [
+        f"{part.pins} contacts" if part.pins else "",
+        "in a socket" if part.socket else "",
+        f"{part.legs} legs" if part.legs else "",
+        part.plus or "",
+        part.note or "",
+    ]
+    return "; ".join([part_words(part), *(each for each in more if each)])
+
+
+def board_drawing(
+    size: Extent, parts: Sequence[Part], rows: Sequence[PartRow], weak: Iterable[WeakView], ident: str, back: str
+) -> Both:
+    """The outline of a board, every part a link to its row, the weak ones marked."""
+    refs = [part.ref for part in parts] + [ref for row in rows for ref in row.refs]
+    weak_refs = {name: name for each in weak for name in each.lights}
+    return board_pictures(size, parts, rows, weak_refs, ident, {ref: f"#{ref}" for ref in refs}, back=back)
