@@ -12,8 +12,8 @@ from benchsheaf.model.machine import Rail, ToGround
 from benchsheaf.quantities import printed, printed_range
 
 CAPTION = (
-    "Read from the left: solid to the bar, no power; hatched, doubtful; boxed, usual. Between them nothing is said: look "
-    "at the rail again. A usual reading does not clear a part that fails only at voltage."
+    "Read from the left: solid to the bar, no power; hatched, doubtful; boxed, usual. Between them nothing is said: "
+    "look at the rail again. A usual reading does not clear a part that fails only at voltage."
 )
 
 
@@ -86,7 +86,7 @@ def _axis(layout: Layout, scale: Decades, bottom: float) -> Iterator[Shape]:
         value = Decimal(1).scaleb(power)
         x = scale.at(value)
         yield Line(x, 20, x, bottom, "grid")
-        text = printed(int(value) if power >= 0 else value, "ohm")
+        text = printed(value, "ohm")
         wide = text_width(text, layout.text)
         (left,) = spread([x], [wide], 0, layout.width, 0)
         if left >= free:
@@ -116,10 +116,13 @@ def _lane(layout: Layout, rail: Rail, scale: Decades, top: float, hatch: str) ->
     yield from _below(layout, known, scale, y + 31)
 
 
-def _inside(layout: Layout, text: str, left: float, right: float, y: float, css_class: str) -> Iterator[Words]:
-    """A word in an area, where the area is wide enough for it."""
+def _inside(layout: Layout, text: str, left: float, right: float, y: float, css_class: str) -> Iterator[Shape]:
+    """A word in an area, where the area is wide enough for it; on hatching it has a ground of its own."""
     size = layout.text - 0.5
-    if text_width(text, size) + 10 <= right - left:
+    wide = text_width(text, size)
+    if wide + 10 <= right - left:
+        if "halo" in css_class:
+            yield Box((left + right - wide) / 2 - 3, y - 8, wide + 6, 16, "chip")
         yield Words((left + right) / 2, y + 4.5, (Run(text),), size, css_class, "middle")
 
 
