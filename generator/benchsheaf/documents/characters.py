@@ -92,7 +92,7 @@ def is_hidden(found: re.Match[str]) -> bool:
     """Whether a match of `HIDDEN` is to be refused: a return before a new line and a joiner inside a script are not."""
     text, at = found.string, found.start()
     if found[0] == "\r":
-        return text[at + 1 : at + 2] != "\n"
+        return text[at + 1 : at + 2] not in ("", "\n")
     if found[0] in _JOINERS:
         return not (text[at - 1 : at] > "\x7f" and text[at + 1 : at + 2] > "\x7f")
     return True
@@ -110,14 +110,15 @@ def _replaced(found: re.Match[str]) -> str:
 
 def _hidden_signs(text: str, file: str) -> Iterator[Mistake]:
     """Each refused sign once a line."""
-    told: set[tuple[int, str]] = set()
-    for found in HIDDEN.finditer(text):
-        if found[0] == "\t" or not is_hidden(found):
-            continue
-        place = _place_of(text, found.start(), file)
-        if (place.line, found[0]) not in told:
-            told.add((place.line, found[0]))
-            yield LOST_SIGN.at(place) if found[0] == "\ufffd" else HIDDEN_SIGN.at(place, sign=sign_name(found[0]))
+    for number, line in enumerate(text.split("\n"), 1):
+        told: set[str] = set()
+        for found in HIDDEN.finditer(line):
+            sign = found[0]
+            if sign in told or sign == "\t" or not is_hidden(found):
+                continue
+            told.add(sign)
+            place = Place(file=file, line=number, column=found.start() + 1)
+            yield LOST_SIGN.at(place) if sign == "\ufffd" else HIDDEN_SIGN.at(place, sign=sign_name(sign))
 
 
 def _place_of(text: str, at: int, file: str) -> Place:

@@ -26,7 +26,7 @@ NOT_OPENED = Code(
     id="FILE-03",
     meaning="A file or folder cannot be read.",
     words="This cannot be read: {why}.",
-    example={"why": "the rights of the file do not allow it"},
+    example={"why": "its rights do not allow it"},
 )
 
 
@@ -50,8 +50,10 @@ def text_and_mistakes(text: bytes, file: str) -> tuple[Document | None, list[Mis
     decoded, mistakes = text_of(text, file)
     document = None
     if decoded is not None:
+        lines = {mistake.place.line for mistake in mistakes}
         document, more = tree(decoded, file)
-        mistakes += more
+        # What else is wrong with a line that holds a refused sign may only follow from the sign.
+        mistakes += [mistake for mistake in more if mistake.place.line not in lines]
     return document, sorted(mistakes, key=lambda mistake: mistake.order)
 
 

@@ -139,11 +139,11 @@ class Refusals:
 
     def keeps_value(self, event: Any, key: str | None) -> bool:
         """Whether a text that is odd, or might be, is to be kept."""
-        if not self.within:
-            return True
         text, mark = event.value, event.start_mark
         if self._decorated(event, key):
             return False
+        if not self.within:
+            return True
         if not text.strip():
             if not event.style and key is not None and self._before(mark) not in ":,":
                 self.tell(COMMA_CUT, mark, key, piece=key)
@@ -199,7 +199,8 @@ class Refusals:
 
     def _hides_a_sign(self, event: Any, key: str | None) -> bool:
         """Whether a text holds a refused sign; one that an escape made is told, others are known already."""
-        hidden = next(filter(is_hidden, HIDDEN.finditer(event.value)), None)
+        signs = HIDDEN.finditer(event.value)
+        hidden = next((sign for sign in signs if sign[0] == "\r" or is_hidden(sign)), None)
         if hidden and hidden[0] != "\ufffd":
             self.tell(HIDDEN_SIGN, event.start_mark, key, self.source(event), sign=sign_name(hidden[0]))
         return hidden is not None

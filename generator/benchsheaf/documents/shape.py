@@ -47,9 +47,9 @@ def is_second_document(refusals: Refusals, event: Any, documents: int) -> bool:
 
 def refuse_shape(refusals: Refusals, values: list[Any], spots: list[Spot]) -> None:
     """Keeps the mistake of a text that is no set of keys and values as a whole."""
-    if values and values[0]:
-        place = Place(file=refusals.file, line=spots[0].line, column=spots[0].column)
-        refusals.mistakes.append(NOT_A_MAPPING.at(place, what="a list" if isinstance(values[0], list) else "a text"))
-    elif not refusals.mistakes:
+    if all(line.strip() in ("", "---", "...") or line.lstrip().startswith("#") for line in refusals.lines):
         code = ONLY_COMMENTS if "#" in refusals.text else EMPTY
         refusals.mistakes.append(code.at(Place(file=refusals.file)))
+    elif values:
+        place = Place(file=refusals.file, line=spots[0].line, column=spots[0].column)
+        refusals.mistakes.append(NOT_A_MAPPING.at(place, what="a list" if isinstance(values[0], list) else "a text"))

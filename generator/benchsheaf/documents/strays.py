@@ -18,7 +18,7 @@ QUESTION = Code(
     words="No `?` stands before a key. Write `key: value`, and put a text that begins with it in quotes.",
 )
 
-_CANDIDATE = re.compile(r"#|\?\s")
+_CANDIDATE = re.compile(r"#[^\n]*|\?\s")
 _QUESTION = re.compile(r"(?:^|(?<=[\s\[{,-]))\?(?=\s|$)")
 
 
@@ -37,11 +37,10 @@ def has_strays(text: str) -> bool:
     if "#" not in text and "?" not in text:
         return False
     for found in _CANDIDATE.finditer(text):
-        before = text[text.rfind("\n", 0, found.start()) + 1 : found.start()]
-        if found[0] != "#":
-            if not before or before[-1] in " [{,-":
+        if found[0][0] == "?":
+            if text[found.start() - 1 : found.start()] in ("", *"\n [{,-"):
                 return True
-        elif before.strip() and not before.lstrip().startswith("#"):
+        elif text[text.rfind("\n", 0, found.start()) + 1 : found.start()].strip():
             return True
     return False
 

@@ -3,11 +3,11 @@
 import re
 from typing import Any
 
-from benchsheaf.documents.refusals import KEY_NOT_TEXT, Refusals
+from benchsheaf.documents.refusals import DEEPEST, KEY_NOT_TEXT, TOO_DEEP, Refusals
 from benchsheaf.documents.shape import DIRECTIVE, SECOND_DOCUMENT
 from benchsheaf.documents.strays import COMMENT
 from benchsheaf.documents.trouble import Trouble, trouble_of
-from benchsheaf.mistakes import Code, Mistake
+from benchsheaf.mistakes import Code, Mistake, Place
 
 COLON = Code(
     id="YAML-15",
@@ -150,6 +150,8 @@ def _bracket(trouble: Trouble) -> Mistake | None:
     if "flow" not in trouble.doing:
         return None
     spot = (trouble.line, trouble.column)
+    if "nesting depth" in trouble.says:
+        return TOO_DEEP.at(Place(file=trouble.file, line=spot[0] + 1, column=spot[1] + 1), deepest=str(DEEPEST + 1))
     opened = trouble.open or trouble.begun
     sign = trouble.sign_at(opened)
     left = len(trouble.lines[opened[0]]) - len(trouble.lines[opened[0]].lstrip())
