@@ -104,8 +104,9 @@ def _tell_error(error: Any, kind: Field, path: Path, tell: Any, values: object) 
     if rule == "unknown":
         known = sorted(_described(kind, path[:-1]).fields)
         name = str(path[-1])
-        fills = {"name": name, "fields": _spoken_list(known, "and")}
-        tell(FIELD_01, path, fills, nearest_name(name, known), key=True)
+        nearest = nearest_name(name, known)
+        fields = "" if nearest else f" The fields are {_spoken_list(known, 'and')}."
+        tell(FIELD_01, path, {"name": name, "fields": fields}, nearest, key=True)
     elif rule == "required":
         name = str(path[-1])
         sample = example_text(described) if described.shape not in ("record", "list") else "…"

@@ -5,8 +5,8 @@ from benchsheaf.mistakes import Code
 FIELD_01 = Code(
     id="FIELD-01",
     meaning="A field has a name that is not known there.",
-    words="There is no field `{name}` here. The fields are {fields}.",
-    example={"name": "raled", "fields": "`kind`, `rated` and `ref`"},
+    words="There is no field `{name}` here.{fields}",
+    example={"name": "colour", "fields": " The fields are `kind`, `rated` and `ref`."},
 )
 FIELD_02 = Code(
     id="FIELD-02",

@@ -28,7 +28,7 @@ def links(things: Mapping[Thing, Conformed], broken: frozenset[Thing]) -> Links:
         house = House(things=things, names=names, broken=broken, thing=thing, own=own)
         for pointer in own:
             mistakes.extend(house.astray(pointer))
-            if pointer.family in FOLDERS and (pointer.family, pointer.name) in things:
+            if pointer.family in FOLDERS:
                 held_by.setdefault((pointer.family, pointer.name), []).append(pointer)
         if thing[0] == "machine":
             mistakes.extend(missing_rails(house, pointers))

@@ -8,6 +8,8 @@ from benchsheaf.links.codes import LINK_01, LINK_02, LINK_03, LINK_04, LINK_05
 from benchsheaf.links.names import FOLDERS, Names, Path, Pointer, Thing
 from benchsheaf.mistakes import Code, Mistake, nearest_name
 
+WITH_PARTS = ("supply", "drive", "card")
+
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class House:
@@ -37,6 +39,10 @@ class House:
                 found.setdefault(pointer.name, pointer)
         return found
 
+    def knows(self, pointer: Pointer) -> bool:
+        """Whether there is such a thing as a pointer to a file says."""
+        return (pointer.family, pointer.name) in self.things
+
     def astray(self, pointer: Pointer) -> Iterator[Mistake]:
         """The mistake of a pointer that leads nowhere."""
         family = pointer.family
@@ -64,6 +70,8 @@ class House:
         if pointer.name in known or owner in self.broken:
             return
         close = nearest_name(pointer.name, list(known))
+        if close is None and owner in self.names and family in self.names[owner].muddled:
+            return  # an item without a name of its own is told already, and this may mean that one
         yield self.mistake(LINK_01, pointer, close, family=family.replace("-", " "), where=where)
 
     def _no_scoped_name(self, pointer: Pointer) -> Iterator[Mistake]:
@@ -88,8 +96,9 @@ class House:
         slug, _, name = pointer.name.partition("/")
         held = self.held()
         if slug not in held:
-            words = ", ".join(f"`{each}`" for each in sorted(held))
-            close = nearest_name(slug, list(held))
+            slugs = [name for name, by in sorted(held.items()) if by.family in WITH_PARTS and self.knows(by)]
+            words = ", ".join(f"`{each}`" for each in slugs)
+            close = nearest_name(slug, slugs)
             nearest = f"{close}/{name}" if close else None
             yield self.mistake(LINK_04, pointer, nearest, slug=slug, held=words or "nothing yet")
             return

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from benchsheaf.conformity import Conformed
-from benchsheaf.fields import Field, text_at
+from benchsheaf.fields import Field, all_fields, text_at
 from benchsheaf.links.codes import ID_01, ID_02
 from benchsheaf.mistakes import Mistake
 
@@ -41,9 +41,14 @@ class Links:
 
 @dataclass(slots=True)
 class Names:
-    """The names that one description gives: family → name → where it stands."""
+    """The names that one description gives: family → name → where it stands.
+
+    `muddled` are families in which a name is missing for a reason that is told already: it stands twice, its item has
+    none, or its whole section has another name or shape. A pointer that fits nothing may have meant that one.
+    """
 
     by_family: dict[str, dict[str, Path]] = field(default_factory=dict)
+    muddled: set[str] = field(default_factory=set)
 
     def of(self, family: str) -> dict[str, Path]:
         """The names of one family."""
@@ -58,11 +63,16 @@ def collect_names(conformed: Conformed, described: Field, value: Any, path: Path
         for index, name in enumerate(several):
             at = (*path, index) if isinstance(value, list) else path
             if name in family:
+                names.muddled.add(described.names_item)
                 yield _second(conformed, at, family[name], described.names_item)
             elif isinstance(name, str):
                 family[name] = at
         return
     if isinstance(value, dict):
+        strange = any(name not in described.fields for name in value)
+        for name, absent in described.fields.items():
+            if name not in value and (strange or absent.required):
+                names.muddled |= _families(absent)
         for name, inner in value.items():
             if name in described.fields:
                 yield from collect_names(conformed, described.fields[name], inner, (*path, name), names)
@@ -70,6 +80,14 @@ def collect_names(conformed: Conformed, described: Field, value: Any, path: Path
         yield from _own_list(conformed, described.item, value, path)
         for index, inner in enumerate(value):
             yield from collect_names(conformed, described.item, inner, (*path, index), names)
+    elif described.shape in ("record", "list"):
+        names.muddled |= _families(described)
+
+
+def _families(described: Field) -> set[str]:
+    """All families that a field and those below it name."""
+    inner = [described, *(each for _, each in all_fields(described))]
+    return {each.names_item for each in inner if each.names_item}
 
 
 def _own_list(conformed: Conformed, item: Field, items: list[Any], path: Path) -> Iterator[Mistake]:

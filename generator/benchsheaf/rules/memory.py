@@ -29,8 +29,8 @@ SENSE_11 = Code(
 )
 SENSE_12 = Code(
     id="SENSE-12",
-    meaning="As delivered, two things answer at the same addresses.",
-    words="{one} and {other} both answer from {first} to {last}. As delivered that cannot be.",
+    meaning="Two things that are plugged in together answer at the same addresses.",
+    words="{one} and {other} both answer from {first} to {last}. One of their addresses is wrong.",
     example={"one": "Store E0 and O0", "other": "Start ROM", "first": "000000", "last": "00FFFF"},
 )
 
@@ -48,7 +48,8 @@ def memory_mistakes(scene: MachineScene) -> Iterator[Mistake]:
                 path = ("memory", "fills", index, "groups", number, "base")
                 yield scene.mistake(SENSE_11, *path, area=area.name, last=figures.last)
         for clash in figures.overlaps:
-            path = ("memory", "fills", index, "groups", 0, "base")
+            number = [area.name for area in fill.areas].index(clash.other)
+            path = ("memory", "fills", index, "groups", number, "base")
             words = {"one": clash.one, "other": clash.other, "first": clash.first, "last": clash.last}
             yield scene.mistake(SENSE_12, *path, **words)
     delivered = scene.workup.outfits[0].map

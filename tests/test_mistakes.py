@@ -1,0 +1,71 @@
+"""Deliberate mistakes: each is told once, at its own line, with the nearest right name, and none is invented."""
+
+import shutil
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+
+from benchsheaf.mistakes import Mistake
+from benchsheaf.site import judgement
+
+HERE = Path(__file__).parent
+COPIES = yaml.safe_load((HERE / "cases" / "mistakes.yml").read_text(encoding="utf-8"))["copies"]
+FAMILIES = ("FILE", "YAML", "FIELD", "KIND", "UNIT", "RANGE", "ID", "LINK", "SENSE")
+
+
+def broken_copy(repository: Path, folder: Path, edits: list[Mapping[str, Any]]) -> Path:
+    """A copy of the demonstration data with the edits of one group made."""
+    shutil.copytree(repository / "machines", folder / "machines")
+    for edit in edits:
+        path = folder / edit["file"]
+        if "write" in edit:
+            path.write_text(edit["write"], encoding="utf-8")
+            continue
+        text = path.read_text(encoding="utf-8")
+        assert edit["find"] in text, f"{edit['file']} no longer holds {edit['find']!r}"
+        path.write_text(text.replace(edit["find"], edit["put"], 1), encoding="utf-8")
+    return folder / "machines"
+
+
+def wanted_line(folder: Path, edit: Mapping[str, Any]) -> int:
+    """The line on which a mistake must be told, found by plain search in the broken text; 0 for a file as a whole."""
+    if edit.get("whole"):
+        return 0
+    text = (folder / edit.get("file_of", edit["file"])).read_text(encoding="utf-8")
+    mark = edit.get("at", edit["put"].splitlines()[0])
+    return text[: text.index(mark)].count("\n") + 1
+
+
+@pytest.mark.parametrize("copy", COPIES, ids=[copy["why"] for copy in COPIES])
+def test_each_mistake_is_told_once(copy: Mapping[str, Any], repository: Path, tmp_path: Path) -> None:
+    """Every mistake of a copy is told, at its own line, once, with its nearest name, and nothing else is."""
+    root = broken_copy(repository, tmp_path, copy["edits"])
+    told = judgement(root).mistakes
+    wanted = sorted(
+        (edit.get("file_of", edit["file"]), wanted_line(tmp_path, edit), edit["code"]) for edit in copy["edits"]
+    )
+    assert sorted((each.place.file, each.place.line, each.code.id) for each in told) == wanted
+    for edit in copy["edits"]:
+        if "nearest" in edit:
+            assert _told(told, edit).nearest == edit["nearest"]
+
+
+def _told(told: tuple[Mistake, ...], edit: Mapping[str, Any]) -> Mistake:
+    return next(each for each in told if each.code.id == edit["code"])
+
+
+def test_every_family_is_shown_at_least_twice() -> None:
+    """The cases cover each family of codes with two mistakes or more, and twenty-five in all."""
+    codes = [edit["code"] for copy in COPIES for edit in copy["edits"]]
+    assert len(codes) >= 25
+    assert {family: sum(code.startswith(family) for code in codes) >= 2 for family in FAMILIES} == dict.fromkeys(
+        FAMILIES, True
+    )
+
+
+def test_the_demonstration_has_no_mistake(repository: Path) -> None:
+    """The data as it stands is without a mistake."""
+    assert judgement(repository / "machines").mistakes == ()
