@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from benchsheaf.compute.memory_map import AreaFigures, MapFigures
 
@@ -42,7 +43,7 @@ def sections(figures: MapFigures) -> tuple[Section, ...]:
         edges |= {int(area.first, 16), int(area.last, 16) + 1}
     ordered = sorted(edges)
     found = []
-    for first, after in zip(ordered, ordered[1:], strict=False):
+    for first, after in pairwise(ordered):
         holders = tuple(
             number
             for number, area in enumerate(figures.areas)

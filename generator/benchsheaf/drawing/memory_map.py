@@ -1,4 +1,4 @@
-"""The memory map as a column: addresses on the left, what answers in its place, gaps cut short, double claims hatched."""
+"""The memory map as a column: addresses left, what answers in its place, gaps cut short, double claims hatched."""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -11,8 +11,8 @@ from benchsheaf.drawing.spots import diamond
 from benchsheaf.quantities import printed_binary
 
 CAPTION = (
-    "From the first address down to the last. Large areas are to one scale, small ones are drawn higher so that they can "
-    "be read, and empty stretches are cut short."
+    "From the first address down to the last. Large areas are to one scale, small ones are drawn higher so that they "
+    "can be read, and empty stretches are cut short."
 )
 OVERLAPPED = " Hatched, with a diamond: addresses that two claim, or that the machine does not have."
 TALLEST = 92.0
@@ -184,8 +184,8 @@ def _wrong(layout: Layout, section: Section, figures: MapFigures, width: float) 
     if section.is_beyond:
         said = f"beyond the last address, {figures.last}"
     else:
-        named = " and ".join(figures.areas[number].name for number in section.holders)
-        said = f"{printed_binary(section.size)} claimed by {named}"
+        *named, last = (figures.areas[number].name for number in section.holders)
+        said = f"{_size(section.size)} claimed by {', '.join(named)} and {last}"
     return wrapped(said, layout.text, width - 26)
 
 
@@ -202,5 +202,12 @@ def _gap(layout: Layout, section: Section, frame: Frame) -> Iterator[Shape]:
             ("V", (frame.bottom,)),
         )
         yield Path(steps, "gap axis", 1.2)
-    text = f"empty, {printed_binary(section.size, places=1) if section.size % 1024 else printed_binary(section.size)}"
+    text = f"empty, {_size(section.size)}"
     yield words(x, y + 4.5, text, size=layout.text, css_class="label2", anchor="middle")
+
+
+def _size(size_bytes: int) -> str:
+    """A size in full, or about, where it would have more than two places."""
+    full = printed_binary(size_bytes)
+    places = full.partition(".")[2].partition("\u00a0")[0]
+    return full if len(places) <= 2 else f"about {printed_binary(size_bytes, places=1)}"
