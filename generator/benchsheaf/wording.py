@@ -76,7 +76,15 @@ def _paragraph(mistake: Mistake) -> str:
         head += f" found `{shown(mistake.found)}`"
     advice = _sentence(mistake) + (f" Did you mean `{shown(mistake.nearest)}`?" if mistake.nearest is not None else "")
     lines = textwrap.wrap(advice, WIDTH - 4, max_lines=MOST_LINES, placeholder=" …", break_on_hyphens=False)
-    return "".join(f"{line}\n" for line in (head, *(f"    {line}" for line in lines)))
+    return "".join(f"{_inert(line)}\n" for line in (head, *(f"    {line}" for line in lines)))
+
+
+def _inert(line: str) -> str:
+    """A line that no forge's log takes for a command, wherever a contributor's text was broken into lines."""
+    start = len(line) - len(line.lstrip())
+    if line.startswith("::", start):
+        line = f"{line[:start]}:\\u003a{line[start + 2 :]}"
+    return line.replace("##[", "#\\u0023[")
 
 
 def _sentence(mistake: Mistake) -> str:

@@ -101,7 +101,7 @@ MEASURES: Mapping[str, Measure] = {
     ),
     "rpm": Measure(
         "rpm", "a speed of rotation", "300 rpm", "rpm", {"rpm": (1, 0), "r/min": (1, 0)}, (Rung("rpm", 0, 0),),
-        dict.fromkeys(("/min", "1/min", "min⁻¹", "U/min"), "rpm"),
+        dict.fromkeys(("/min", "min⁻¹", "U/min"), "rpm"),
     ),
     "B": Measure(
         "bytes", "a size", "64 KiB", "B", {**_units("B", "kMG", binary=True), "byte": (1, 0), "bytes": (1, 0)},

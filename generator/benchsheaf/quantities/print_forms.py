@@ -16,8 +16,8 @@ MINUS = "\u2212"
 def printed(value: Decimal | int, unit: str, places: int | None = None, rounds: str = "half") -> str:
     """A quantity in its base unit as people read it: `11.40 V`, `28 mA`, `−12 V`, `1500 µF`, `14,131,200 B`.
 
-    `places` None keeps the digits that were written and a Decimal holds; otherwise they are rounded as `rounds` says, one
-    of `ROUNDINGS`.
+    `places` None keeps the digits that were written and a Decimal holds; otherwise they are rounded as `rounds` says,
+    one of `ROUNDINGS`.
     """
     number = _number(value)
     symbol, power = _prefix(number, unit, places, rounds)
@@ -29,7 +29,7 @@ def printed_range(
 ) -> str:
     """Two bounds under one prefix: `4.75–5.25 V`; `−13.20 to −10.80 V` where one is negative."""
     ends = (_number(low), _number(high))
-    symbol, power = _prefix(max(ends, key=abs), unit, places, rounds)
+    symbol, power = _prefix(max(ends, key=Decimal.copy_abs), unit, places, rounds)
     between = " to " if min(ends) < 0 else "–"
     return between.join(_digits(end.scaleb(-power, EXACT), places, rounds) for end in ends) + NO_BREAK + symbol
 
@@ -50,7 +50,7 @@ def _with_size(number: Decimal, sizes: dict[str, Decimal], unit: str, places: in
     step = next(iter(sizes.values()))
     name, scaled = "", number
     for prefix, size in sizes.items():
-        if abs(scaled if places is None else _rounded(scaled, places, rounds)) < step:
+        if (scaled if places is None else _rounded(scaled, places, rounds)).copy_abs() < step:
             break
         name, scaled = prefix, LONG.divide(number, size)
     return _digits(scaled, places if name else None, rounds) + NO_BREAK + name + unit
@@ -80,7 +80,7 @@ def _rounded(number: Decimal, places: int, rounds: str) -> Decimal:
 def _digits(number: Decimal, places: int | None, rounds: str) -> str:
     """A number with a true minus, and commas between thousands from five digits on."""
     rounded = number if places is None else _rounded(number, places, rounds)
-    whole, point, rest = f"{abs(rounded):f}".partition(".")
+    whole, point, rest = f"{rounded.copy_abs():f}".partition(".")
     if len(whole) > 4:
         whole = f"{int(whole):,}"
     return (MINUS if rounded < 0 else "") + whole + point + rest
