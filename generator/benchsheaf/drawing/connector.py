@@ -40,7 +40,7 @@ class Layout:
 
 
 WIDE = Layout(css_class="wide", width=930, widest=76, narrowest=22, text=13)
-PHONE = Layout(css_class="phone", width=344, widest=44, narrowest=30, text=12.5)
+PHONE = Layout(css_class="phone", width=344, widest=76, narrowest=30, text=12.5)
 BODY = 30.0
 WIRE = 20.0
 
@@ -111,10 +111,13 @@ def _contact(layout: Layout, pin: Pin, x: float, top: float, side: float, wired:
         yield Box(x - side / 2, middle - 11, side, 22, "outline dash", 1, stroke_width=1)
     else:
         yield Box(x - side / 2, middle - 11, side, 22, "body", 1)
-        size = layout.text if text_width(pin.pin, layout.text, mono=True) < side else 11
-        yield Words(x, middle + size * CAP_HEIGHT / 2, (Run(pin.pin),), size, "label mono", "middle")
-    if wired and pin.colour in WIRES:
-        yield Box(x - 5, top + BODY, 10, WIRE, "lamp", fill=WIRES[pin.colour])
+        rise = layout.text * CAP_HEIGHT / 2
+        turned = text_width(pin.pin, layout.text, mono=True) > side
+        x_base, y_base = (x + rise, middle) if turned else (x, middle + rise)
+        yield Words(x_base, y_base, (Run(pin.pin),), layout.text, "label mono", "middle", turned)
+    swatch = WIRES.get(pin.colour or "")
+    if wired and swatch:
+        yield Box(x - 5, top + BODY, 10, WIRE, "lamp", fill=swatch)
 
 
 def _said(layout: Layout, pin: Pin, x: float, top: float, turned: bool) -> Iterator[Shape]:
@@ -142,8 +145,9 @@ def _below_each_other(layout: Layout, rows: Sequence[ContactRow]) -> tuple[list[
             y = top + step * (place + 0.5)
             shapes += _contact(layout, pin, left + side / 2 + 2, y - BODY / 2, side - 2, False)
             x = left + side + 10
-            if pin.colour in WIRES:
-                shapes.append(Box(left + side + 4, y - 5, 18, 10, "lamp", fill=WIRES[pin.colour]))
+            swatch = WIRES.get(pin.colour or "")
+            if swatch:
+                shapes.append(Box(left + side + 4, y - 5, 18, 10, "lamp", fill=swatch))
                 x += 18
             strong = Run(_word(pin), "bold" if pin.rail else "")
             more = (Run(f", {pin.colour}", "label2"),) if pin.colour else ()

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from benchsheaf.drawing.lettering import CAP_HEIGHT, Frame, around, base_line, hull, text_width
+from benchsheaf.drawing.lettering import CAP_HEIGHT, Crowd, Frame, around, base_line, hull, text_width
 from benchsheaf.drawing.picture import Run, Words
 
 MARGIN = 1.0
@@ -44,19 +44,22 @@ def placed(wishes: Sequence[Wish], bodies: Sequence[Frame], marks: Sequence[Fram
     `bodies` and `marks` are all frames of the picture, the wishes' own among them. What finds no place is left out.
     """
     taken: dict[int, Place] = {}
+    crowd, solid = Crowd(bodies), Crowd(marks)
     for on_body in (True, False):
         for index, wish in enumerate(wishes):
             if index in taken:
                 continue
-            foreign = [body for body in bodies if not body.holds(wish.body)]
-            hidden = [*foreign, *marks, *(place.frame for place in taken.values())]
-            places = _on_body(wish) if on_body else _beside(wish)
-            for place in places:
-                inside = board.holds(place.frame)
-                if inside and not any(place.frame.grown(AIR).meets(other) for other in hidden):
+            for place in _on_body(wish) if on_body else _beside(wish):
+                if board.holds(place.frame) and _is_free(place.frame.grown(AIR), wish.body, crowd, solid):
                     taken[index] = place
+                    solid.add(place.frame)
                     break
     return [_written(wishes[index], taken[index]) for index in sorted(taken)]
+
+
+def _is_free(frame: Frame, own: Frame, crowd: Crowd, solid: Crowd) -> bool:
+    """Whether a label there covers no mark or label, and no body but those that its own lies on."""
+    return not any(solid.met(frame)) and all(body.holds(own) for body in crowd.met(frame))
 
 
 def _on_body(wish: Wish) -> Iterator[Place]:

@@ -1,7 +1,8 @@
 """How much room words take, and how labels come to stand where they hide nothing."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from math import floor
 
 from benchsheaf.drawing.picture import Words
 
@@ -33,6 +34,7 @@ CAP_HEIGHT = 0.77
 """Height of capitals and figures over the base line, by the size. Source: measured in the faces that the site ships."""
 
 DESCENT = 0.2
+_SQUARE = 24
 
 
 def text_width(text: str, size: float, mono: bool = False) -> float:
@@ -82,6 +84,32 @@ class Frame:
             and self.right >= other.right
             and self.bottom >= other.bottom
         )
+
+
+class Crowd:
+    """Frames that may not be covered, kept by the squares that they touch: asking stays quick on a full board."""
+
+    def __init__(self, frames: Iterable[Frame] = ()) -> None:
+        """Begin with some frames."""
+        self._squares: dict[tuple[int, int], list[Frame]] = {}
+        for frame in frames:
+            self.add(frame)
+
+    def add(self, frame: Frame) -> None:
+        """One more frame."""
+        for square in _squares(frame):
+            self._squares.setdefault(square, []).append(frame)
+
+    def met(self, frame: Frame) -> Iterator[Frame]:
+        """Every frame that shares more than an edge with this one; some more than once."""
+        for square in _squares(frame):
+            yield from (each for each in self._squares.get(square, ()) if each.meets(frame))
+
+
+def _squares(frame: Frame) -> Iterator[tuple[int, int]]:
+    for across in range(floor(frame.left / _SQUARE), floor(frame.right / _SQUARE) + 1):
+        for down in range(floor(frame.top / _SQUARE), floor(frame.bottom / _SQUARE) + 1):
+            yield across, down
 
 
 def around(x: float, y: float, width: float, height: float) -> Frame:

@@ -76,7 +76,7 @@ def _picture(layout: Layout, shown: Sequence[Lane], ident: str, label: str) -> P
     if layout is WIDE and len(shown) > 1:
         x = layout.zero + unit
         shapes.append(
-            words(x, 14, "continuous limits stand on one line", size=12.5, css_class="label2", anchor="middle")
+            words(x, 14, "continuous limits stand on one line", size=layout.text, css_class="label2", anchor="middle")
         )
         shapes.append(Line(x, 20, x, 32, "axis"))
     top = layout.head

@@ -118,7 +118,7 @@ def _lane(layout: Layout, rail: Rail, scale: Decades, top: float, hatch: str) ->
 
 def _inside(layout: Layout, text: str, left: float, right: float, y: float, css_class: str) -> Iterator[Shape]:
     """A word in an area, where the area is wide enough for it; on hatching it has a ground of its own."""
-    size = layout.text - 0.5
+    size = layout.text
     wide = text_width(text, size)
     if wide + 10 <= right - left:
         if "halo" in css_class:
