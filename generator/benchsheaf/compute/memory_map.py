@@ -117,7 +117,7 @@ def map_figures(address_bits: int, areas: Iterable[AreaFigures]) -> MapFigures:
     gaps = []
     reached = 0
     for area in ordered:
-        first = int(area.first, 16)
+        first = min(int(area.first, 16), end)
         if first > reached:
             gaps.append(_area("empty", None, reached, first - reached, address_bits, ()))
         reached = max(reached, int(area.last, 16) + 1)
