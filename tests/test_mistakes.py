@@ -8,11 +8,18 @@ from typing import Any
 import pytest
 import yaml
 
-from benchsheaf.mistakes import Mistake
+from benchsheaf.conformity import codes as conformity_codes
+from benchsheaf.fields import meaning
+from benchsheaf.links import codes as link_codes
+from benchsheaf.mistakes import Code, Mistake
+from benchsheaf.rules import boards, drives, memory, outfits, rails
 from benchsheaf.site import judgement
 
 HERE = Path(__file__).parent
 COPIES = yaml.safe_load((HERE / "cases" / "mistakes.yml").read_text(encoding="utf-8"))["copies"]
+WORDS = yaml.safe_load((HERE / "cases" / "words.yml").read_text(encoding="utf-8"))
+ROOMS = (meaning, conformity_codes, link_codes, boards, drives, memory, outfits, rails)
+CODES = {each.id: each for room in ROOMS for each in vars(room).values() if isinstance(each, Code)}
 FAMILIES = ("FILE", "YAML", "FIELD", "KIND", "UNIT", "RANGE", "ID", "LINK", "SENSE")
 
 
@@ -34,9 +41,9 @@ def wanted_line(folder: Path, edit: Mapping[str, Any]) -> int:
     """The line on which a mistake must be told, found by plain search in the broken text; 0 for a file as a whole."""
     if edit.get("whole"):
         return 0
-    text = (folder / edit.get("file_of", edit["file"])).read_text(encoding="utf-8")
-    mark = edit.get("at", edit["put"].splitlines()[0])
-    return text[: text.index(mark)].count("\n") + 1
+    text: str = (folder / edit.get("file_of", edit["file"])).read_text(encoding="utf-8")
+    mark = str(edit.get("at", edit["put"].splitlines()[0]))
+    return text.count("\n", 0, text.index(mark)) + 1
 
 
 @pytest.mark.parametrize("copy", COPIES, ids=[copy["why"] for copy in COPIES])
@@ -69,3 +76,11 @@ def test_every_family_is_shown_at_least_twice() -> None:
 def test_the_demonstration_has_no_mistake(repository: Path) -> None:
     """The data as it stands is without a mistake."""
     assert judgement(repository / "machines").mistakes == ()
+
+
+@pytest.mark.parametrize("name", sorted(CODES | WORDS))
+def test_the_words_of_each_code(name: str) -> None:
+    """A code's sentence, its gaps filled as its example says, is the one that was written for it by hand."""
+    code = CODES[name]
+    assert code.words.format_map(code.example) == WORDS[name]
+    assert code.meaning.endswith(".")

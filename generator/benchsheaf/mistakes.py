@@ -55,11 +55,15 @@ class Code:
         return Mistake(place=place, code=self, path=path, found=found, nearest=nearest, fills=fills)
 
 
-def nearest_name(wanted: str, names: "list[str] | tuple[str, ...]") -> str | None:
+ALIKE = 0.6
+VERY_ALIKE = 0.75
+
+
+def nearest_name(wanted: str, names: "list[str] | tuple[str, ...]", alike: float = ALIKE) -> str | None:
     """The known name that a misspelt one most resembles, if any does; capitals do not count.
 
-    Source: Ratcliff and Obershelp's measure as the standard library has it, 0.6 and above.
+    Source: Ratcliff and Obershelp's measure as the standard library has it, `alike` and above.
     """
     by_small = {name.lower(): name for name in reversed(names)}
-    close = get_close_matches(wanted.lower(), list(by_small), n=1, cutoff=0.6)
+    close = get_close_matches(wanted.lower(), list(by_small), n=1, cutoff=alike)
     return by_small[close[0]] if close else None

@@ -12,8 +12,8 @@ from benchsheaf.standards import BLEEDER_OVER, CAPACITANCE_OVER, DISCHARGED_V, E
 class DischargeFigures:
     """What the insulated resistor does to the reservoir at its worst."""
 
-    first_a: Decimal = rounded_up()
-    first_w: Decimal = rounded_up()
+    first_a: Decimal
+    first_w: Decimal
     wait_s: Decimal = rounded_up()
 
 
@@ -25,17 +25,17 @@ class BleederFigures:
     extra_low_s: Decimal
     worst_resistance_ohm: Decimal
     worst_wait_s: Decimal = rounded_up()
-    worst_heat_w: Decimal = rounded_up()
+    worst_heat_w: Decimal
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class ReservoirFigures:
     """The charge by the printed values, and at the worst."""
 
-    stored_energy_j: Decimal = rounded_up()
-    worst_charged_v: Decimal = rounded_up()
-    worst_capacitance_f: Decimal = rounded_up()
-    worst_energy_j: Decimal = rounded_up()
+    stored_energy_j: Decimal
+    worst_charged_v: Decimal
+    worst_capacitance_f: Decimal
+    worst_energy_j: Decimal
     wait_minutes: Decimal = rounded_up()
     discharge: DischargeFigures
     bleeder: BleederFigures | None  # None: no bleeder is known, so only the stated wait may be told

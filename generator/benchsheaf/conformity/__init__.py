@@ -82,7 +82,7 @@ def conformed(entry: Entry, kind: Field, *, whole: bool) -> Conformed:
             if not isinstance(value, Misfit):
                 return value
             misfits.add(path)
-            tell(value.code, path, value.fills)
+            tell(value.code, path, value.fills, value.nearest)
         return written
 
     values = convert(kind, entry.values, ())

@@ -4,6 +4,7 @@ from benchsheaf.fields.meaning import FORMS, Converted, Misfit, converted, examp
 from benchsheaf.fields.paths import all_fields, item_name, spoken_path, text_at
 from benchsheaf.fields.records import Field, Schemas
 from benchsheaf.fields.schemas import KINDS, built_in_schemas, read_schemas
+from benchsheaf.fields.specimen import specimens
 
 __all__ = [
     "FORMS",
@@ -18,6 +19,7 @@ __all__ = [
     "example_text",
     "item_name",
     "read_schemas",
+    "specimens",
     "spoken_path",
     "text_at",
 ]

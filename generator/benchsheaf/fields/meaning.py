@@ -53,6 +53,7 @@ class Misfit:
 
     code: Code
     fills: Mapping[str, str]
+    nearest: str | None = None
 
 
 def converted(described: Field, text: str) -> Converted | Misfit:
@@ -65,6 +66,8 @@ def converted(described: Field, text: str) -> Converted | Misfit:
 
 
 def _as_text(described: Field, text: str) -> Converted | Misfit:
+    if described.names_item or described.points_at:
+        text = text.replace("\u2212", "-")  # a name copied from a page has the true minus
     if described.form and not FORMS[described.form][0].fullmatch(text):
         return Misfit(code=KIND_03, fills={"wanted": FORMS[described.form][1], "example": example_text(described)})
     return text
@@ -83,7 +86,7 @@ def _as_boolean(described: Field, text: str) -> Converted | Misfit:
 def _as_quantity(described: Field, text: str) -> Converted | Misfit:
     assert described.unit is not None
     value = read_quantity(text, described.unit)
-    return Misfit(code=value.code, fills=value.fills) if isinstance(value, Misread) else value
+    return Misfit(code=value.code, fills=value.fills, nearest=value.nearest) if isinstance(value, Misread) else value
 
 
 _CONVERSIONS: Mapping[str, Callable[[Field, str], Converted | Misfit]] = {

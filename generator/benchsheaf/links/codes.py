@@ -5,8 +5,8 @@ from benchsheaf.mistakes import Code
 ID_01 = Code(
     id="ID-01",
     meaning="A name that must be single stands twice.",
-    words="This name stands already at {first}. Every {family} of a file needs a name of its own.",
-    example={"first": "machines/sketch-1/boards.yml:12", "family": "part"},
+    words="This name stands already at {first}. Every {family} needs a name of its own.",
+    example={"first": "machines/sketch-1/boards.yml:12", "family": "part of a file"},
 )
 ID_02 = Code(
     id="ID-02",

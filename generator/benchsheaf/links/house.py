@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from benchsheaf.conformity import Conformed
 from benchsheaf.links.codes import LINK_01, LINK_02, LINK_03, LINK_04, LINK_05
 from benchsheaf.links.names import FOLDERS, Names, Path, Pointer, Thing
-from benchsheaf.mistakes import Code, Mistake, nearest_name
+from benchsheaf.mistakes import VERY_ALIKE, Code, Mistake, nearest_name
 
 WITH_PARTS = ("supply", "drive", "card")
 
@@ -70,9 +70,19 @@ class House:
         if pointer.name in known or owner in self.broken:
             return
         close = nearest_name(pointer.name, list(known))
-        if close is None and owner in self.names and family in self.names[owner].muddled:
-            return  # an item without a name of its own is told already, and this may mean that one
+        muddled = owner in self.names and family in self.names[owner].muddled
+        if muddled and nearest_name(pointer.name, list(known), VERY_ALIKE) is None:
+            return  # a name is missing for a reason that is told already, and this may mean that one
+        if family == "part":
+            close = next(self._held_elsewhere(pointer.name), close)
         yield self.mistake(LINK_01, pointer, close, family=family.replace("-", " "), where=where)
+
+    def _held_elsewhere(self, name: str) -> Iterator[str]:
+        """Parts of that very name on things that are held, as they should have been written."""
+        for slug, holder in sorted(self.held().items()):
+            owner = (holder.family, slug)
+            if owner in self.names and name in self.names[owner].of("part"):
+                yield f"{slug}/{name}"
 
     def _no_scoped_name(self, pointer: Pointer) -> Iterator[Mistake]:
         """A name inside an item that is named beside the pointer: `switches[switch].positions`."""
@@ -96,6 +106,8 @@ class House:
         slug, _, name = pointer.name.partition("/")
         held = self.held()
         if slug not in held:
+            if self.thing in self.broken or (self._holds_unknown() and self._is_a_thing(slug)):
+                return  # what is held may stand in a file that cannot be read, or in a line that is told already
             slugs = [name for name, by in sorted(held.items()) if by.family in WITH_PARTS and self.knows(by)]
             words = ", ".join(f"`{each}`" for each in slugs)
             close = nearest_name(slug, slugs)
@@ -110,6 +122,12 @@ class House:
             close = nearest_name(name, list(known))
             where = self.things[owner].entry.place(()).file
             yield self.mistake(LINK_01, pointer, f"{slug}/{close}" if close else None, family="part", where=where)
+
+    def _holds_unknown(self) -> bool:
+        return any(not self.knows(holder) for holder in self.held().values())
+
+    def _is_a_thing(self, slug: str) -> bool:
+        return any((kind, slug) in self.things for kind in WITH_PARTS)
 
     def mistake(self, code: Code, pointer: Pointer, nearest: str | None, **fills: str) -> Mistake:
         """A mistake at the line of a pointer."""

@@ -16,6 +16,9 @@ FOLDERS: Mapping[str, str] = {
     "keyboard": "keyboards",
     "supply": "supplies",
 }
+OWN_LIST: Mapping[str, str] = {"pin": "contact", "to": "position", "id": "row"}
+"""What a name that only its own list knows is a name of."""
+
 Thing = tuple[str, str]
 Path = tuple[str | int, ...]
 
@@ -64,7 +67,7 @@ def collect_names(conformed: Conformed, described: Field, value: Any, path: Path
             at = (*path, index) if isinstance(value, list) else path
             if name in family:
                 names.muddled.add(described.names_item)
-                yield _second(conformed, at, family[name], described.names_item)
+                yield _second(conformed, at, family[name], f"{described.names_item.replace('-', ' ')} of a file")
             elif isinstance(name, str):
                 family[name] = at
         return
@@ -99,7 +102,7 @@ def _own_list(conformed: Conformed, item: Field, items: list[Any], path: Path) -
         for index, each in enumerate(items):
             written = each.get(name) if isinstance(each, dict) else None
             if isinstance(written, str) and written in seen:
-                yield _second(conformed, (*path, index, name), seen[written], name)
+                yield _second(conformed, (*path, index, name), seen[written], f"{OWN_LIST.get(name, name)} of one list")
             elif isinstance(written, str):
                 seen[written] = (*path, index, name)
 
@@ -108,8 +111,7 @@ def _second(conformed: Conformed, path: Path, first: Path, family: str) -> Mista
     entry = conformed.entry
     at = entry.place(first)
     found = text_at(conformed.entry.values, path)
-    words = {"first": f"{at.file}:{at.line}", "family": family.replace("-", " ")}
-    return ID_01.at(entry.place(path), conformed.spoken(path), found, **words)
+    return ID_01.at(entry.place(path), conformed.spoken(path), found, first=f"{at.file}:{at.line}", family=family)
 
 
 def same_plates(things: Mapping[Thing, Conformed]) -> Iterator[Mistake]:

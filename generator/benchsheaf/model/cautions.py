@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from benchsheaf.model.boards import Described
+from benchsheaf.model.sources import SourceEntry
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -16,8 +17,9 @@ class Caution(Described):
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
-class Cautions(Described):
+class Cautions:
     """All shared cautions."""
 
     slug: str
     cautions: tuple[Caution, ...]
+    sources: tuple[SourceEntry, ...] = ()

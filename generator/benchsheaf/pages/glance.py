@@ -96,7 +96,7 @@ def glance_sheet(desk: Desk, machine: Machine) -> GlanceSheet:
         machine=machine,
         cautions=sheet_cautions(desk, machine, "glance"),
         key_figures=_key_figures(desk, machine),
-        boards=_boards(desk, machine),
+        boards=_boards(desk, machine, "boards"),
         held=_held(desk, machine),
     )
 
@@ -160,7 +160,7 @@ def _key_figures(desk: Desk, machine: Machine) -> list[KeyFigure]:
     return figures
 
 
-def _boards(desk: Desk, machine: Machine) -> list[BoardView]:
+def _boards(desk: Desk, machine: Machine, elsewhere: str | None = None) -> list[BoardView]:
     stress = desk.shelf.workup.machines[machine.slug].stress
     views = []
     for board in machine.boards:
@@ -170,7 +170,9 @@ def _boards(desk: Desk, machine: Machine) -> list[BoardView]:
         views.append(
             BoardView(
                 board=board,
-                drawing=board_drawing(board.size, board.parts, board.rows, weak, f"board-{board.id}", "back edge"),
+                drawing=board_drawing(
+                    desk, board.size, board.parts, board.rows, weak, f"board-{board.id}", elsewhere=elsewhere
+                ),
                 weak=weak,
                 parts=part_views(board.parts, board.rows, weak),
                 all_parts=desk.sheet("boards", f"board-{board.id}"),
@@ -211,8 +213,7 @@ def _held_weak(desk: Desk, machine: Machine, stress: Sequence[StressFigures]) ->
     views = []
     for slug, kind in {slug: kind for _, kind, slug in held_things(desk, machine)}.items():
         thing = desk.shelf.thing(kind, slug)
-        parts = {part.ref: part for part in desk.shelf.parts_of(kind, slug)}
-        rows = weak_views(desk, thing.weak_parts, parts, stress, f"{slug}/")
+        rows = weak_views(desk, thing.weak_parts, desk.shelf.own_parts(kind, slug), stress, f"{slug}/")
         if rows:
             words = f"the {kind}"
             views.append(HolderView(slug=slug, words=words, name=thing.name, way=desk.thing(kind, slug), rows=rows))

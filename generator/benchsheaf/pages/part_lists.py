@@ -47,7 +47,7 @@ class PartView:
 def weak_views(
     desk: Desk,
     weak_parts: Iterable[WeakPart],
-    parts: Mapping[str, Part],
+    parts: Mapping[str, Part] | Mapping[str, DrivePart],
     stress: Iterable[StressFigures],
     prefix: str = "",
     *,
@@ -59,15 +59,18 @@ def weak_views(
     which their parts lie, so they take the designator itself as their anchor.
     """
     by_ref = {each.ref: each for each in stress}
-    views = []
+    views: list[WeakView] = []
     for weak in weak_parts:
         first = weak.parts[0] if weak.parts else ""
+        taken = any(view.anchor == first for view in views)
         part = parts.get(first)
         views.append(
             WeakView(
-                anchor=first if own and first else f"weak-{prefix.replace('/', '-')}{weak.id}",
-                names=tuple(desk.part(name if "/" in name else prefix + name) for name in weak.parts),
-                what=weak.what or (part_words(part) if part else ""),
+                anchor=first if own and first and not taken else f"weak-{prefix.replace('/', '-')}{weak.id}",
+                names=tuple(
+                    desk.part(name if "/" in name else prefix + name, brief=bool(prefix)) for name in weak.parts
+                ),
+                what=weak.what or (part.name if isinstance(part, DrivePart) else part_words(part) if part else ""),
                 weak=weak,
                 stress=by_ref.get(prefix + first),
                 lights=weak.parts if own else (),
@@ -150,9 +153,24 @@ def _long_words(part: Part) -> str:
 
 
 def board_drawing(
-    size: Extent, parts: Sequence[Part], rows: Sequence[PartRow], weak: Iterable[WeakView], ident: str, back: str
+    desk: Desk,
+    size: Extent,
+    parts: Sequence[Part],
+    rows: Sequence[PartRow],
+    weak: Sequence[WeakView],
+    ident: str,
+    back: str = "back edge",
+    elsewhere: str | None = None,
 ) -> Both:
-    """The outline of a board, every part a link to its row, the weak ones marked."""
-    refs = [part.ref for part in parts] + [ref for row in rows for ref in row.refs]
-    weak_refs = {name: name for each in weak for name in each.lights}
-    return board_pictures(size, parts, rows, weak_refs, ident, {ref: f"#{ref}" for ref in refs}, back=back)
+    """The outline of a board, every part a link to its row, the weak ones marked.
+
+    `elsewhere` is the sheet with the table of all parts, where that is not the page itself.
+    """
+    own = {ref: view.anchor for view in reversed(weak) for ref in view.lights}
+    links = {}
+    for ref in [part.ref for part in parts] + [ref for row in rows for ref in row.refs]:
+        if elsewhere is None:
+            links[ref] = f"#{ref}"
+        else:
+            links[ref] = f"#{own[ref]}" if ref in own else desk.sheet(elsewhere, ref)
+    return board_pictures(size, parts, rows, {ref: ref for ref in own}, ident, links, back=back)

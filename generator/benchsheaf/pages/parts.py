@@ -107,7 +107,7 @@ def _holding(desk: Desk, kind: str, thing: Holding) -> PartPage:
     drawing = None
     if size and drawn:
         back = "top edge" if kind == "card" else "back edge"
-        drawing = board_drawing(size, tuple(board.values()), (), weak, "board", back)
+        drawing = board_drawing(desk, size, tuple(board.values()), (), weak, "board", back)
     supply = thing if isinstance(thing, Supply) else None
     return PartPage(
         name=thing.name,

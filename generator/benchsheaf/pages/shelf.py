@@ -12,7 +12,7 @@ from benchsheaf.markup import Markup, Templates, templates
 from benchsheaf.model.boards import Part
 from benchsheaf.model.cards import Card, Keyboard
 from benchsheaf.model.collection import Collection
-from benchsheaf.model.drives import Drive
+from benchsheaf.model.drives import Drive, DrivePart
 from benchsheaf.model.machine import Machine
 from benchsheaf.model.supply import Supply
 from benchsheaf.pages.printing import FILTERS
@@ -62,6 +62,13 @@ class Shelf:
         thing = self.thing(kind, slug)
         return thing.parts if isinstance(thing, Supply | Card) else ()
 
+    def own_parts(self, kind: str, slug: str) -> Mapping[str, Part] | Mapping[str, DrivePart]:
+        """The parts of something shared by their designators, of whatever kind it is."""
+        thing = self.thing(kind, slug)
+        if isinstance(thing, Drive):
+            return {part.ref: part for part in thing.parts}
+        return {part.ref: part for part in self.parts_of(kind, slug)}
+
     def name_of(self, kind: str, slug: str) -> str:
         """The name on a plate."""
         return str(self.things[kind, slug].values["name"])
@@ -93,14 +100,17 @@ class Desk:
         """A link to the page of something shared, or of a machine."""
         return self.sheet("glance", fragment, slug) if kind == "machine" else self.href(urls.part(kind, slug), fragment)
 
-    def part(self, name: str) -> Markup:
-        """A part's designator as a link to where it lies: `C61` on this machine, `sp-96/CX1` on what it holds."""
+    def part(self, name: str, *, brief: bool = False) -> Markup:
+        """A part's designator as a link to where it lies: `C61` on this machine, `sp-96/CX1` on what it holds.
+
+        `brief` leaves out whose part it is, where that is said already.
+        """
         slug, _, ref = name.rpartition("/")
         if not slug:
             return Markup('<a class="mono" href="{}">{}</a>').format(self.sheet("boards", name), ref)
         kind = self.kind_of(slug)
-        plate = self.shelf.name_of(kind, slug)
-        return Markup('<a class="mono" href="{}">{}</a> of {}').format(self.thing(kind, slug, ref), ref, plate)
+        link = Markup('<a class="mono" href="{}">{}</a>').format(self.thing(kind, slug, ref), ref)
+        return link if brief else Markup("{} of {}").format(link, self.shelf.name_of(kind, slug))
 
     def kind_of(self, slug: str) -> str:
         """What kind of thing a machine holds under a slug."""

@@ -110,7 +110,7 @@ def drive_view(desk: Desk, drive: Drive, where: str = "") -> DriveView:
         drive=drive,
         figures=figures,
         ring=ring,
-        weak=weak_views(desk, drive.weak_parts, {}, (), f"{drive.slug}/"),
+        weak=weak_views(desk, drive.weak_parts, {part.ref: part for part in drive.parts}, (), f"{drive.slug}/"),
         where=where,
         way=desk.thing("drive", drive.slug),
     )

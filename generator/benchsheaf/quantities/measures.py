@@ -81,7 +81,7 @@ MEASURES: Mapping[str, Measure] = {
         "a", "a current", "0.35 A", "A", _units("A", "µm"), _rungs("A", "-mµ", bare=-1, m=-4),
         dict.fromkeys(("a", "amp", "amps", "ampere", "amperes"), "A"),
     ),
-    "ohm": Measure("ohm", "a resistance", "4.7 kΩ", "Ω", _units("Ω", "mkM"), _rungs("Ω", "Mk-m"), _OHM_MEANT),
+    "ohm": Measure("ohm", "a resistance", "4.7 kΩ", "Ω", _units("Ω", "mkM"), _rungs("Ω", "Mk-m", bare=-1), _OHM_MEANT),
     "F": Measure("f", "a capacitance", "10 µF", "F", _units("F", "pnµm"), _rungs("F", "µnp"), _FARAD_MEANT),
     "H": Measure("h", "an inductance", "47 µH", "H", _units("H", "nµm"), _rungs("H", "-mµn"), {"n": "nH", "µ": "µH"}),
     "W": Measure(

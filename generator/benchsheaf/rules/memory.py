@@ -18,8 +18,8 @@ SENSE_09 = Code(
 SENSE_10 = Code(
     id="SENSE-10",
     meaning="A group does not fill every byte of the word once.",
-    words="A word of {word} wants the lanes {wanted}; these banks fill {got}.",
-    example={"word": "16 bit", "wanted": "0, 1", "got": "0, 0"},
+    words="A word of {word} wants each of the lanes {wanted} once; these banks have {got}.",
+    example={"word": "16 bit", "wanted": "0, 1", "got": "e0: 0, o0: 0"},
 )
 SENSE_11 = Code(
     id="SENSE-11",
@@ -66,12 +66,17 @@ def _groups(scene: MachineScene, memory: Memory) -> Iterator[Mistake]:
     kinds = {chip.id: chip for chip in memory.chips}
     lanes = list(range(memory.word_bits // BITS_A_BYTE))
     told: set[str] = set()
+    told_groups: set[tuple[str, ...]] = set()
     for index, fill in enumerate(memory.fills):
         for number, group in enumerate(fill.groups):
             path = ("memory", "fills", index, "groups", number, "banks")
             filled = sorted(banks[name].lane for name in group.banks)
-            if filled != lanes:
-                words = {"wanted": ", ".join(map(str, lanes)), "got": ", ".join(map(str, filled))}
+            if filled != lanes and group.banks not in told_groups:
+                told_groups.add(group.banks)
+                words = {
+                    "wanted": ", ".join(map(str, lanes)),
+                    "got": ", ".join(f"{name}: {banks[name].lane}" for name in group.banks),
+                }
                 yield scene.mistake(SENSE_10, *path, word=printed(memory.word_bits, "bit"), **words)
             for name in group.banks:
                 bank, width = banks[name], kinds[group.chip].width_bits

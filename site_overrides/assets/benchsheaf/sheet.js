@@ -54,7 +54,7 @@
     unfolded = Array.from(document.querySelectorAll(which + ":not([open])"));
     unfolded.forEach(function (fold) { fold.open = true; });
   }
-  if (window.matchMedia("(min-width: 720px)").matches) unfold("details.workings");
+  if (window.matchMedia("(min-width: 720px)").matches) unfold("details.workings:not(.long)");
   window.addEventListener("beforeprint", function () { unfold("details"); });
   window.addEventListener("afterprint", function () { unfolded.forEach(function (fold) { fold.open = false; }); });
 })();

@@ -34,7 +34,7 @@ class ResistorFigures:
     rail: str
     resistance_ohm: Decimal
     nominal_a: Decimal
-    nominal_w: Decimal = rounded_up()
+    nominal_w: Decimal
     least_a: Decimal = rounded_down()
     worst_w: Decimal = rounded_up()
     body_w: Decimal | None  # the next body that bears twice the worst; None where none is sold
@@ -82,7 +82,7 @@ class GroundFigures:
     """What a reading at "no power below" would still leave in one part."""
 
     rail: str
-    extra_w: Decimal = rounded_up()
+    extra_w: Decimal
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
