@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 
 from benchsheaf.drawing.labels import placed
-from benchsheaf.drawing.lettering import Frame, base_line, text_width
+from benchsheaf.drawing.lettering import Crowd, Frame, base_line, text_width
 from benchsheaf.drawing.marking import PHONE, WIDE, Hand, Plate, diamonds, plates, wishes
 from benchsheaf.drawing.picture import Both, Box, Circle, Group, Hatch, Line, Picture, Run, Shape, Words, words
 from benchsheaf.drawing.spots import NOTCHED_KINDS, Neighbours, Spot, body, diamond, neighbours
@@ -69,26 +69,41 @@ def _picture(
     board = Frame(0, 0, float(size.x_mm) * scale, float(size.y_mm) * scale)
     ident = f"{ident}-{hand.css_class}"
     hatch = Hatch(ident=f"{ident}-hatch", css_class="weak")
+    outline = Box(0, 0, board.width, board.height, "outline board-body", 2)
+    return Picture(
+        view_box=_view_box(hand, board),
+        label=label,
+        shapes=(outline, *_inside(hand, board, found, rows, hatch.fill), *_edges(hand, size, board, *edges)),
+        css_class=hand.css_class,
+        ident=ident,
+        hatches=(hatch,),
+    )
+
+
+def _inside(
+    hand: Hand, board: Frame, found: tuple[Neighbours, ...], rows: Sequence[PartRow], hatch: str
+) -> tuple[Shape, ...]:
+    """Bodies with their marks, names of rows, designators."""
     marks = diamonds(found, board, hand)
     named = plates(rows, found, board, hand)
     spots = [one for together in found for one in together]
     covered = [*(plate.frame for plate in named), *marks.values()]
     labels = placed(wishes(found, marks, named, hand), [one.frame for one in spots], covered, board.grown(-1.5))
-    stacked = sorted(spots, key=lambda one: -one.frame.width * one.frame.height)
-    return Picture(
-        view_box=_view_box(hand, board),
-        label=label,
-        shapes=(
-            Box(0, 0, board.width, board.height, "outline board-body", 2),
-            *(_part(one, marks.get(one.part.ref), hatch.fill, hand) for one in stacked),
-            *(shape for plate in named for shape in _plate(plate, hand)),
-            *labels,
-            *_edges(hand, size, board, *edges),
-        ),
-        css_class=hand.css_class,
-        ident=ident,
-        hatches=(hatch,),
+    return (
+        *(_part(one, marks.get(one.part.ref), hatch, hand) for one in _stacked(spots)),
+        *(shape for plate in named for shape in _plate(plate, hand)),
+        *labels,
     )
+
+
+def _stacked(spots: Sequence[Spot]) -> list[Spot]:
+    """In the order of the file, in which a keyboard goes through them, but what lies on another after it."""
+    crowd = Crowd(one.frame for one in spots)
+
+    def depth(one: Spot) -> int:
+        return len({other for other in crowd.met(one.frame) if other.holds(one.frame)})
+
+    return sorted(spots, key=depth)
 
 
 def _view_box(hand: Hand, board: Frame) -> tuple[float, float, float, float]:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from benchsheaf.drawing.lettering import CAP_HEIGHT, text_width
+from benchsheaf.drawing.lettering import CAP_HEIGHT, Frame, around, text_width
 from benchsheaf.drawing.picture import Both, Box, Picture, Run, Shape, Words, words
 from benchsheaf.drawing.told import rail_name
 from benchsheaf.model.boards import Pin
@@ -25,7 +25,7 @@ WIRES: Mapping[str, str] = {
 }
 """What the insulation looks like: content, not decoration, so it is the same on paper and on a dark screen."""
 
-CAPTION = "The words stand below each contact; a dashed frame without a number is the key, where there is no contact."
+CAPTION = "A dashed frame without a number is the key: there is no contact, so that the plug fits one way only."
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -41,7 +41,6 @@ class Layout:
 
 WIDE = Layout(css_class="wide", width=930, widest=76, narrowest=22, text=13)
 PHONE = Layout(css_class="phone", width=344, widest=76, narrowest=30, text=12.5)
-BODY = 30.0
 WIRE = 20.0
 
 
@@ -91,33 +90,35 @@ def _side_by_side(layout: Layout, rows: Sequence[ContactRow], cell: float) -> tu
         if not row.pins:
             continue
         longest = max(text_width(each, layout.text) for pin in row.pins for each in (_word(pin), pin.colour or ""))
-        turned = longest > cell - 8
+        side = min(cell - 4, 26)
+        number = max((text_width(pin.pin, layout.text, mono=True) for pin in row.pins if not pin.key), default=0)
+        upright = number > side
+        high = number + 6 if upright else 22
         wired = any(pin.colour for pin in row.pins)
-        lower = top + BODY + (WIRE if wired else 0) + 6
-        shapes.append(Box(1, top, cell * len(row.pins), BODY, "outline board-body", 2))
-        for number, pin in enumerate(row.pins):
-            left = 1 + number * cell
-            shapes += _contact(layout, pin, left + cell / 2, top, min(cell - 4, 26), wired)
-            shapes += _said(layout, pin, left + cell / 2, lower, turned)
-        top = lower + (longest + 16 if turned else 44 if wired else 26)
+        body = high + 8
+        lower = top + body + (WIRE if wired else 0) + 6
+        shapes.append(Box(1, top, cell * len(row.pins), body, "outline board-body", 2))
+        for place, pin in enumerate(row.pins):
+            x = 1 + (place + 0.5) * cell
+            shapes += _contact(layout, pin, around(x, top + body / 2, side, high), upright)
+            swatch = WIRES.get(pin.colour or "")
+            if swatch:
+                shapes.append(Box(x - 5, top + body, 10, WIRE, "lamp", fill=swatch))
+            shapes += _said(layout, pin, x, lower, turned=longest > cell - 8)
+        top = lower + (longest + 16 if longest > cell - 8 else 44 if wired else 26)
         width = max(width, cell * len(row.pins) + 2)
     return shapes, width, top
 
 
-def _contact(layout: Layout, pin: Pin, x: float, top: float, side: float, wired: bool) -> Iterator[Shape]:
-    """The contact with its number, and a stub of its wire."""
-    middle = top + BODY / 2
-    if pin.key:
-        yield Box(x - side / 2, middle - 11, side, 22, "outline dash", 1, stroke_width=1)
-    else:
-        yield Box(x - side / 2, middle - 11, side, 22, "body", 1)
+def _contact(layout: Layout, pin: Pin, frame: Frame, upright: bool) -> Iterator[Shape]:
+    """The contact with its number; the key is an empty frame."""
+    css_class, stroke = ("outline dash", 1) if pin.key else ("body", None)
+    yield Box(frame.left, frame.top, frame.width, frame.height, css_class, 1, stroke_width=stroke)
+    if not pin.key:
+        x, y = frame.centre
         rise = layout.text * CAP_HEIGHT / 2
-        turned = text_width(pin.pin, layout.text, mono=True) > side
-        x_base, y_base = (x + rise, middle) if turned else (x, middle + rise)
-        yield Words(x_base, y_base, (Run(pin.pin),), layout.text, "label mono", "middle", turned)
-    swatch = WIRES.get(pin.colour or "")
-    if wired and swatch:
-        yield Box(x - 5, top + BODY, 10, WIRE, "lamp", fill=swatch)
+        base = (x + rise, y) if upright else (x, y + rise)
+        yield Words(*base, (Run(pin.pin),), layout.text, "label mono", "middle", upright)
 
 
 def _said(layout: Layout, pin: Pin, x: float, top: float, turned: bool) -> Iterator[Shape]:
@@ -143,7 +144,7 @@ def _below_each_other(layout: Layout, rows: Sequence[ContactRow]) -> tuple[list[
         shapes.append(Box(left, top, side + 4, step * len(row.pins), "outline board-body", 2))
         for place, pin in enumerate(row.pins):
             y = top + step * (place + 0.5)
-            shapes += _contact(layout, pin, left + side / 2 + 2, y - BODY / 2, side - 2, False)
+            shapes += _contact(layout, pin, around(left + side / 2 + 2, y, side - 2, 22), upright=False)
             x = left + side + 10
             swatch = WIRES.get(pin.colour or "")
             if swatch:
