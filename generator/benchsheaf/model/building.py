@@ -83,7 +83,7 @@ def _fits(hint: Any, described: Field) -> bool:
     inner = described.item if described.shape == "list" else described
     plain = _plain(inner) if inner else None
     listed = get_origin(hint) is tuple
-    return listed == (described.shape == "list") and (heart(hint) is plain or plain is None)
+    return listed == (described.shape == "list") and (heart(hint) is plain if plain else is_dataclass(heart(hint)))
 
 
 def _annotation(described: Field) -> str:
