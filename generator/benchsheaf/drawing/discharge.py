@@ -153,9 +153,12 @@ def _fall(scale: Scale, figures: ReservoirFigures) -> Iterator[Shape]:
     yield Path(steps, "curve")
     x, y = scale.x(float(figures.bleeder.worst_wait_s) / 60), scale.y(float(DISCHARGED_V))
     yield Circle(x, y, 3.6, "outline chip", stroke_width=2)
-    text = f"at the worst {as_written(DISCHARGED_V, 'V')} after {told(figures.bleeder, 'worst_wait_s', 's', 1, 1)}"
+    worst = "" if layout is PHONE else "at the worst "
+    text = f"{worst}{as_written(DISCHARGED_V, 'V')} after {told(figures.bleeder, 'worst_wait_s', 's', 1, 1)}"
     wide = text_width(text, layout.text)
-    yield words(max(layout.left + 4 + wide / 2, x), y - 9, text, size=layout.text, anchor="middle")
+    before_wait = scale.x(float(figures.wait_minutes)) - 8
+    right = before_wait if layout is PHONE else min(x + wide / 2, before_wait)
+    yield words(max(layout.left + 4, right - wide), y - 9, text, size=layout.text)
 
 
 def _spaced(point: int) -> float:

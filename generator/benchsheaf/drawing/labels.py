@@ -82,13 +82,13 @@ def _on_body(wish: Wish) -> Iterator[Place]:
 
 
 def _beside(wish: Wish) -> Iterator[Place]:
-    """Places around the body with its mark: below, above, right, left; then turned, then further off."""
+    """Places around the body with its mark: below, above, right, left; then further off, then turned."""
     if not wish.beside:
         return
     wide, high = text_width(wish.text, wish.size, mono=True), wish.size * LINE
     own = hull((wish.body.grown(wish.clear), wish.mark.grown(wish.clear) if wish.mark else wish.body))
-    for off in (MARGIN, 3 * MARGIN, 6 * MARGIN):
-        for turned, width, height in ((False, wide, high), (True, high, wide)):
+    for turned, width, height in ((False, wide, high), (True, high, wide)):
+        for off in (MARGIN, 3 * MARGIN, 6 * MARGIN):
             for x, y in _round(own, width, height, off):
                 yield Place(around(x, y, width, height), turned, False)
 
