@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from benchsheaf.model.boards import Draw, Extent, Part, Pin, WeakPart
+from benchsheaf.model.cautions import CautionHere
 from benchsheaf.model.memory import Area
 from benchsheaf.model.sources import SourceEntry
 
@@ -16,6 +17,7 @@ class Card:
     summary: str
     bus: str
     draws: tuple[Draw, ...]
+    cautions: tuple[CautionHere, ...] = ()
     sources: tuple[SourceEntry, ...] = ()
     size: Extent | None = None
     areas: tuple[Area, ...] = ()
@@ -32,6 +34,7 @@ class Keyboard:
     summary: str
     keys: int
     draws: tuple[Draw, ...]
+    cautions: tuple[CautionHere, ...] = ()
     sources: tuple[SourceEntry, ...] = ()
     lead: tuple[Pin, ...] = ()
     weak_parts: tuple[WeakPart, ...] = ()

@@ -17,6 +17,19 @@ class Caution(Described):
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class CautionHere(Described):
+    """A danger of one machine or part, and on which sheets of a machine it must be read."""
+
+    id: str
+    caution: str
+    order: str
+    says: str
+    sheets: tuple[str, ...]
+    stop: str | None = None
+    part: str | None = None
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Cautions:
     """All shared cautions."""
 

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from benchsheaf.model.boards import Box, Described, Draw, Extent, Pin, Point, WeakPart
+from benchsheaf.model.cautions import CautionHere
 from benchsheaf.model.sources import SourceEntry
 
 
@@ -56,6 +57,7 @@ class Drive:
     turns_rpm: Decimal
     rate_bits_per_s: Decimal
     draws: tuple[Draw, ...]
+    cautions: tuple[CautionHere, ...] = ()
     sources: tuple[SourceEntry, ...] = ()
     body: Box | None = None
     step_s: Decimal | None = None

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from benchsheaf.model.boards import Board, Described, Ohms, Pin, Volts, WeakPart
+from benchsheaf.model.cautions import CautionHere
 from benchsheaf.model.memory import Memory
 from benchsheaf.model.sources import SourceEntry
 
@@ -15,19 +16,6 @@ class Processor(Described):
     word_bits: int
     part: str | None = None
     clock_hz: Decimal | None = None
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class CautionHere(Described):
-    """A danger of this machine, and on which sheets it must be read."""
-
-    id: str
-    caution: str
-    order: str
-    says: str
-    sheets: tuple[str, ...]
-    stop: str | None = None
-    part: str | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from benchsheaf.model.boards import Described, Draw, Extent, Part, WeakPart
+from benchsheaf.model.cautions import CautionHere
 from benchsheaf.model.sources import SourceEntry
 
 
@@ -74,6 +75,7 @@ class Supply:
     mains: MainsRange
     outputs: tuple[Output, ...]
     together_w: Decimal
+    cautions: tuple[CautionHere, ...] = ()
     sources: tuple[SourceEntry, ...] = ()
     reservoir: Reservoir | None = None
     ready: Ready | None = None

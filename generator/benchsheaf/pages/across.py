@@ -7,6 +7,7 @@ from benchsheaf import urls
 from benchsheaf.drawing.picture import Picture
 from benchsheaf.drawing.sheaf import sheaf_big
 from benchsheaf.pages.frame import loose_frame
+from benchsheaf.pages.glance import all_cautions
 from benchsheaf.pages.page import Page
 from benchsheaf.pages.shelf import Desk, Shelf
 from benchsheaf.pages.views import CautionView, Named
@@ -95,7 +96,7 @@ def _cautions(desk: Desk) -> str:
         machines = [
             Named(name=machine.name, way=desk.sheet("glance", slug=slug))
             for slug, machine in desk.shelf.collection.machines.items()
-            if any(own.caution == each.id for own in machine.cautions)
+            if any(own.caution == each.id for own in all_cautions(desk, machine))
         ]
         rows.append(DangerRow(view=view, machines=machines))
     frame = loose_frame(desk, "All machines", "Cautions")

@@ -8,6 +8,7 @@ from benchsheaf.compute.capacitors import StressFigures
 from benchsheaf.drawing.picture import Both
 from benchsheaf.markup import Markup
 from benchsheaf.model.boards import Board
+from benchsheaf.model.cautions import CautionHere
 from benchsheaf.model.machine import Machine
 from benchsheaf.pages.part_lists import PartView, WeakView, board_drawing, part_views, weak_views
 from benchsheaf.pages.printing import binary, figure, quantity, span
@@ -124,12 +125,21 @@ def boards_sheet(desk: Desk, machine: Machine) -> BoardsSheet:
     )
 
 
+CHARGE_SHEETS = ("glance", "first-power", "boards")
+
+
+def all_cautions(desk: Desk, machine: Machine) -> list[CautionHere]:
+    """What can hurt: the cautions of all that is plugged in as delivered, then the machine's own."""
+    held = dict.fromkeys((kind, slug) for _, kind, slug in held_things(desk, machine))
+    return [each for kind, slug in held for each in desk.shelf.thing(kind, slug).cautions] + list(machine.cautions)
+
+
 def sheet_cautions(desk: Desk, machine: Machine, sheet: str) -> list[CautionView]:
     """The cautions of one sheet: stored charge from the figures where the sheet is about it, then the machine's own."""
-    own = [machine_caution(desk, each) for each in machine.cautions if sheet in each.sheets]
+    own = [machine_caution(desk, each) for each in all_cautions(desk, machine) if sheet in each.sheets]
     reservoir = desk.shelf.collection.supplies[machine.supply].reservoir
     figures = desk.shelf.workup.machines[machine.slug].reservoir
-    if sheet not in ("glance", "first-power") or reservoir is None or figures is None:
+    if sheet not in CHARGE_SHEETS or reservoir is None or figures is None:
         return own
     return [charge_caution(desk, reservoir, figures, desk.sheet("first-power", "stored-charge")), *own]
 

@@ -22,6 +22,7 @@ from benchsheaf.pages.views import (
     ReservoirView,
     charge_caution,
     drive_view,
+    machine_caution,
     reservoir_view,
 )
 
@@ -115,7 +116,7 @@ def _holding(desk: Desk, kind: str, thing: Holding) -> PartPage:
         data=urls.part_data(kind, thing.slug),
         holders=_holders(desk, kind, thing.slug),
         sources=thing.sources,
-        cautions=_cautions(desk, supply),
+        cautions=[*_charge(desk, supply), *(machine_caution(desk, each) for each in thing.cautions)],
         draws=thing.draws,
         weak=weak,
         parts=drive_part_views(thing.parts, weak) if isinstance(thing, Drive) else part_views(board.values(), (), weak),
@@ -137,7 +138,7 @@ def _plug(thing: Holding) -> Sequence[Pin]:
     return thing.plug if isinstance(thing, Drive) else ()
 
 
-def _cautions(desk: Desk, supply: Supply | None) -> list[CautionView]:
+def _charge(desk: Desk, supply: Supply | None) -> list[CautionView]:
     figures = desk.shelf.workup.supplies[supply.slug].reservoir if supply else None
     if supply is None or supply.reservoir is None or figures is None:
         return []

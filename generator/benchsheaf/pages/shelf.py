@@ -110,7 +110,11 @@ class Desk:
             return Markup('<a class="mono" href="{}">{}</a>').format(self.sheet("boards", name), ref)
         kind = self.kind_of(slug)
         link = Markup('<a class="mono" href="{}">{}</a>').format(self.thing(kind, slug, ref), ref)
-        return link if brief else Markup("{} of {}").format(link, self.shelf.name_of(kind, slug))
+        return (
+            link
+            if brief
+            else Markup('{} of <span class="plate">{}</span>').format(link, self.shelf.name_of(kind, slug))
+        )
 
     def kind_of(self, slug: str) -> str:
         """What kind of thing a machine holds under a slug."""

@@ -10,8 +10,8 @@ from benchsheaf.drawing.discharge import discharge_curve
 from benchsheaf.drawing.interleave import interleave_ring
 from benchsheaf.drawing.picture import Both
 from benchsheaf.markup import Markup
+from benchsheaf.model.cautions import CautionHere
 from benchsheaf.model.drives import Drive
-from benchsheaf.model.machine import CautionHere
 from benchsheaf.model.supply import Reservoir
 from benchsheaf.pages.part_lists import WeakView, weak_views
 from benchsheaf.pages.printing import figure, quantity

@@ -82,7 +82,7 @@ MEASURES: Mapping[str, Measure] = {
         dict.fromkeys(("a", "amp", "amps", "ampere", "amperes"), "A"),
     ),
     "ohm": Measure("ohm", "a resistance", "4.7 kΩ", "Ω", _units("Ω", "mkM"), _rungs("Ω", "Mk-m", bare=-1), _OHM_MEANT),
-    "F": Measure("f", "a capacitance", "10 µF", "F", _units("F", "pnµm"), _rungs("F", "µnp"), _FARAD_MEANT),
+    "F": Measure("f", "a capacitance", "10 µF", "F", _units("F", "pnµm"), _rungs("F", "µnp", µ=-7), _FARAD_MEANT),
     "H": Measure("h", "an inductance", "47 µH", "H", _units("H", "nµm"), _rungs("H", "-mµn"), {"n": "nH", "µ": "µH"}),
     "W": Measure(
         "w", "a power", "5 W", "W", _units("W", "mk"), _rungs("W", "k-m", bare=-1),
