@@ -33,13 +33,14 @@ endif
 quietly = @words=$$($(1) 2>&1) || { printf '%s\n' "$$words"; exit 1; }
 
 .DELETE_ON_ERROR:
-.PHONY: help site serve test check lint types contracts spelling data lock clean FORCE
+.PHONY: help site serve test check lint types contracts spelling data golden lock clean FORCE
 
 help:
 	@echo 'make site    build the site into the folder site'
 	@echo 'make serve   show the site while you write, and rebuild it at each change'
 	@echo 'make test    all tests, with a real browser'
 	@echo 'make check   lint, types, contracts, spelling, data; each can be asked for alone by that name'
+	@echo 'make golden  write the golden files of the tests anew; read what changed before you keep it'
 	@echo 'make lock    renew the lock files from pyproject.toml; UPGRADE=yes takes the newest of everything'
 	@echo 'make clean   remove all that was made'
 
@@ -75,6 +76,9 @@ spelling: $(DEVELOPING) $(INSTALLED)
 
 data: $(INSTALLED)
 	$(call quietly,$(RUN) -m benchsheaf check)
+
+golden: $(DEVELOPING) $(INSTALLED)
+	@$(RUN) tests/golden.py
 
 $(RUNNING): requirements.lock
 	@$(PYTHON) -c 'import sys; sys.exit(sys.version_info < (3, 11))' 2>/dev/null || { \
