@@ -19,7 +19,7 @@ def paths_of_figures() -> str:
     """Every path of the data that a site gives away, kind by kind: what those who read the data rely on.
 
     The specimens have every fact that there can be, so that no edit of the demonstration changes this list; with the
-    demonstration they have every figure. A list that is empty in one file and filled in another is told by what fills it.
+    demonstration they have every figure. A list that is empty here and filled there is told by what fills it.
     """
     told = set(_paths(HOUSE / "machines"))
     with tempfile.TemporaryDirectory() as folder:
