@@ -102,7 +102,10 @@ class BenchsheafPlugin(BasePlugin[PluginConfig]):  # type: ignore[no-untyped-cal
         self._serving = command == "serve"
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
-        """Read, judge and compute everything; stop here if anything is wrong."""
+        """Read, judge and compute everything; stop here if anything is wrong.
+
+        Errors: PluginError, which MkDocs prints without a traceback.
+        """
         if config.use_directory_urls:
             raise PluginError("Set `use_directory_urls: false` in mkdocs.yml: without it no page opens from a folder.")
         self._warnings = CountHandler()
@@ -155,7 +158,10 @@ class BenchsheafPlugin(BasePlugin[PluginConfig]):  # type: ignore[no-untyped-cal
         return files
 
     def on_post_build(self, *, config: MkDocsConfig) -> None:
-        """The verdict: every link followed, no warning in a strict build; then the folders are exchanged."""
+        """The verdict: every link followed, no warning in a strict build; then the folders are exchanged.
+
+        Errors: PluginError, which MkDocs prints without a traceback.
+        """
         assert self._edition is not None
         lost = [f"{link.here} leads to {link.there}#{link.fragment}" for link in self._edition.astray()]
         if lost:

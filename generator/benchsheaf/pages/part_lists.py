@@ -129,14 +129,16 @@ def part_views(parts: Iterable[Part], rows: Iterable[PartRow], weak_rows: Iterab
 
 def drive_part_views(parts: Iterable[DrivePart], weak_rows: Iterable[WeakView]) -> list[PartView]:
     """The parts of a drive, with the spot where it is known."""
-    weak = {name for row in weak_rows for name in row.weak.parts}
+    listed = list(weak_rows)
+    taken = {row.anchor for row in listed}
+    weak = {name for row in listed for name in row.weak.parts}
     views = []
     for part in parts:
         spot = f"at {quantity(part.at.x_mm, 'mm')} across and {quantity(part.at.y_mm, 'mm')} back" if part.at else ""
         coil = quantity(part.resistance_ohm, "ohm") if part.resistance_ohm is not None else ""
         words = ", ".join(each for each in (part.name, coil, spot) if each)
+        own = (RefView(ref=part.ref, anchor=f"row-{part.ref}" if part.ref in taken else part.ref),)
         note = f"{words}; {part.note}" if part.note else words
-        own = (RefView(ref=part.ref, anchor=part.ref),)
         views.append(PartView(refs=own, words=note, rail=None, weak=part.ref in weak))
     return views
 
@@ -160,6 +162,7 @@ def board_drawing(
     weak: Sequence[WeakView],
     ident: str,
     back: str = "back edge",
+    seen: str = "seen from above",
     elsewhere: str | None = None,
 ) -> Both:
     """The outline of a board, every part a link to its row, the weak ones marked.
@@ -173,4 +176,4 @@ def board_drawing(
             links[ref] = f"#{ref}"
         else:
             links[ref] = f"#{own[ref]}" if ref in own else desk.sheet(elsewhere, ref)
-    return board_pictures(size, parts, rows, {ref: ref for ref in own}, ident, links, back=back)
+    return board_pictures(size, parts, rows, {ref: ref for ref in own}, ident, links, back=back, seen=seen)

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from benchsheaf import urls
+from benchsheaf.drawing.drive import drive_pictures
 from benchsheaf.drawing.picture import Both
 from benchsheaf.model.boards import Draw, Pin
 from benchsheaf.model.cards import Bus, Card, Keyboard
@@ -95,20 +96,15 @@ def _bus(desk: Desk, bus: Bus) -> PartPage:
 
 
 def _holding(desk: Desk, kind: str, thing: Holding) -> PartPage:
-    board = {part.ref: part for part in desk.shelf.parts_of(kind, thing.slug)}
     stress = [
         figures
         for machine in desk.shelf.workup.machines.values()
         for figures in machine.stress
         if figures.ref.startswith(f"{thing.slug}/")
     ]
-    size = thing.size if isinstance(thing, Supply | Card) else None
-    drawn = bool(size and board)
-    weak = weak_views(desk, thing.weak_parts, board, stress, f"{thing.slug}/", own=drawn)
-    drawing = None
-    if size and drawn:
-        back = "top edge" if kind == "card" else "back edge"
-        drawing = board_drawing(desk, size, tuple(board.values()), (), weak, "board", back)
+    drawn = _is_drawn(thing)
+    parts = desk.shelf.own_parts(kind, thing.slug)
+    weak = weak_views(desk, thing.weak_parts, parts, stress, f"{thing.slug}/", own=drawn)
     supply = thing if isinstance(thing, Supply) else None
     return PartPage(
         name=thing.name,
@@ -119,17 +115,42 @@ def _holding(desk: Desk, kind: str, thing: Holding) -> PartPage:
         cautions=[*_charge(desk, supply), *(machine_caution(desk, each) for each in thing.cautions)],
         draws=thing.draws,
         weak=weak,
-        parts=drive_part_views(thing.parts, weak) if isinstance(thing, Drive) else part_views(board.values(), (), weak),
-        drawing=drawing,
+        parts=_parts(desk, kind, thing, weak),
+        drawing=_drawing(desk, thing, weak) if drawn else None,
         supply=supply,
         outputs=supply.outputs if supply else (),
         reservoir=_reservoir(desk, supply),
-        storage=drive_view(desk, thing) if isinstance(thing, Drive) else None,
+        storage=drive_view(desk, thing, weak=not drawn) if isinstance(thing, Drive) else None,
         areas=thing.areas if isinstance(thing, Card) else (),
         plug=_plug(thing),
         plug_words="Its lead" if isinstance(thing, Keyboard) else "Its supply plug",
         seen=thing.seen if isinstance(thing, Drive) else None,
     )
+
+
+def _is_drawn(thing: Holding) -> bool:
+    """Whether enough is known to draw where its parts lie."""
+    if isinstance(thing, Drive):
+        return thing.body is not None and any(part.at for part in thing.parts)
+    return isinstance(thing, Supply | Card) and thing.size is not None and bool(thing.parts)
+
+
+def _drawing(desk: Desk, thing: Holding, weak: Sequence[WeakView]) -> Both | None:
+    if isinstance(thing, Drive):
+        refs = {ref: ref for view in weak for ref in view.lights}
+        return drive_pictures(thing, refs, "drive", {part.ref: f"#{part.ref}" for part in thing.parts})
+    if isinstance(thing, Card) and thing.size:
+        back, seen = "top edge", "component side"
+        return board_drawing(desk, thing.size, thing.parts, (), weak, "board", back, seen)
+    if isinstance(thing, Supply) and thing.size:
+        return board_drawing(desk, thing.size, thing.parts, (), weak, "board")
+    return None
+
+
+def _parts(desk: Desk, kind: str, thing: Holding, weak: Sequence[WeakView]) -> Sequence[PartView]:
+    if isinstance(thing, Drive):
+        return drive_part_views(thing.parts, weak)
+    return part_views(desk.shelf.parts_of(kind, thing.slug), (), weak)
 
 
 def _plug(thing: Holding) -> Sequence[Pin]:

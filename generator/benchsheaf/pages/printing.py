@@ -5,6 +5,7 @@ from dataclasses import fields
 from decimal import Decimal
 from typing import Any
 
+from benchsheaf.drawing.connector import WIRES
 from benchsheaf.drawing.picture import Both, drawn
 from benchsheaf.markup import Markup
 from benchsheaf.quantities import ROUNDINGS, SUFFIX, printed, printed_binary, printed_range
@@ -93,22 +94,6 @@ def swatch(colour: str) -> Markup:
         '<rect x="1" y="1" width="12" height="8" fill="{}"/></svg>'
     ).format(WIRES[colour])
 
-
-# Content, not decoration: what the insulation looks like.
-WIRES: Mapping[str, str] = {
-    "black": "#1C1C1C",
-    "brown": "#7A4A22",
-    "red": "#C8202C",
-    "orange": "#E97818",
-    "yellow": "#F2D02C",
-    "green": "#2E8B3D",
-    "blue": "#2456C4",
-    "violet": "#7D3FA8",
-    "grey": "#8D8D8D",
-    "white": "#FFFFFF",
-    "pink": "#F29AB4",
-    "turquoise": "#2FB5B0",
-}
 
 FILTERS: Mapping[str, Callable[..., Any]] = {
     "quantity": quantity,

@@ -102,15 +102,16 @@ def reservoir_view(desk: Desk, reservoir: Reservoir, figures: ReservoirFigures, 
     return ReservoirView(reservoir=reservoir, figures=figures, bleeder_part=bleeder, curve=curve)
 
 
-def drive_view(desk: Desk, drive: Drive, where: str = "") -> DriveView:
+def drive_view(desk: Desk, drive: Drive, where: str = "", *, weak: bool = True) -> DriveView:
     """A drive with its ring of sectors and its weak parts."""
     figures = desk.shelf.workup.drives[drive.slug].storage
     ring = interleave_ring(figures.interleave, figures.track, f"ring-{drive.slug}") if figures.interleave else None
+    rows = weak_views(desk, drive.weak_parts, desk.shelf.own_parts("drive", drive.slug), (), f"{drive.slug}/")
     return DriveView(
         drive=drive,
         figures=figures,
         ring=ring,
-        weak=weak_views(desk, drive.weak_parts, {part.ref: part for part in drive.parts}, (), f"{drive.slug}/"),
+        weak=rows if weak else (),
         where=where,
         way=desk.thing("drive", drive.slug),
     )

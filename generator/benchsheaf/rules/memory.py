@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from benchsheaf.compute.memory_map import map_figures
+from benchsheaf.compute.memory_map import address, map_figures
 from benchsheaf.mistakes import Code, Mistake
 from benchsheaf.model.memory import Memory
 from benchsheaf.quantities import printed
@@ -52,6 +52,7 @@ def memory_mistakes(scene: MachineScene) -> Iterator[Mistake]:
             path = ("memory", "fills", index, "groups", number, "base")
             words = {"one": clash.one, "other": clash.other, "first": clash.first, "last": clash.last}
             yield scene.mistake(SENSE_12, *path, **words)
+    yield from _beyond(scene, memory)
     delivered = scene.workup.outfits[0].map
     own = {area for fill in scene.workup.fills for area in fill.areas}
     for clash in delivered.overlaps if delivered else ():
@@ -59,6 +60,21 @@ def memory_mistakes(scene: MachineScene) -> Iterator[Mistake]:
             continue  # told above, at the fill itself
         words = {"one": clash.one, "other": clash.other, "first": clash.first, "last": clash.last}
         yield scene.mistake(SENSE_12, "configurations", 0, **words)
+
+
+def _beyond(scene: MachineScene, memory: Memory) -> Iterator[Mistake]:
+    """Areas beyond the last address: the machine's own at their line, a card's at the slot that holds it."""
+    end = 2**memory.address_bits
+    last = address(end - 1, memory.address_bits)
+    for index, area in enumerate(memory.areas):
+        if int(area.base, 16) + area.size_bytes > end:
+            yield scene.mistake(SENSE_11, "memory", "areas", index, "base", area=area.name, last=last)
+    for number, outfit in enumerate(scene.machine.configurations):
+        for index, filled in enumerate(outfit.slots):
+            for area in scene.collection.cards[filled.holds].areas:
+                if int(area.base, 16) + area.size_bytes > end:
+                    path = ("configurations", number, "slots", index, "holds")
+                    yield scene.mistake(SENSE_11, *path, area=area.name, last=last)
 
 
 def _groups(scene: MachineScene, memory: Memory) -> Iterator[Mistake]:
