@@ -1,0 +1,98 @@
+"""The command as a contributor types it: what it says, and with which exit code."""
+
+import json
+import shutil
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner, Result
+
+from benchsheaf.cli import main
+
+
+@pytest.fixture
+def data(repository: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A copy of the demonstration data in a folder of its own, from which the command is run."""
+    shutil.copytree(repository / "machines", tmp_path / "machines")
+    monkeypatch.chdir(tmp_path)
+    return tmp_path / "machines"
+
+
+def told(*words: str) -> Result:
+    """What the command answers."""
+    return CliRunner().invoke(main, list(words))
+
+
+def break_in_two_places(data: Path) -> None:
+    """One mistake at the machine, one at a drive."""
+    for file, find, put in (
+        ("ostervane-bureau-8/power.yml", "ripple: 60 mV", "ripple: 60"),
+        ("_parts/drives/ov-hd14.yml", "turns: 3000 rpm", "turns: fast"),
+    ):
+        path = data / file
+        path.write_text(path.read_text(encoding="utf-8").replace(find, put), encoding="utf-8")
+
+
+@pytest.mark.usefixtures("data")
+def test_sound_data_ends_with_nought() -> None:
+    """Data without a mistake: a short word, exit code 0."""
+    answer = told("check")
+    assert answer.exit_code == 0
+    assert answer.output == "No mistakes.\n"
+
+
+def test_mistakes_end_with_one(data: Path) -> None:
+    """Mistakes are told with file, line, column and code, and counted; exit code 1."""
+    break_in_two_places(data)
+    answer = told("check")
+    assert answer.exit_code == 1
+    assert "machines/ostervane-bureau-8/power.yml:8:13: [UNIT-01] rails.+5 V.ripple: found `60`" in answer.output
+    assert "    A voltage needs its unit, for example `16 V`." in answer.output
+    assert answer.output.endswith("2 mistakes in 2 files.\n")
+
+
+def test_a_path_narrows_what_is_told(data: Path) -> None:
+    """With PATH only mistakes below it are told, though everything is read."""
+    break_in_two_places(data)
+    answer = told("check", "machines/ostervane-bureau-8")
+    assert answer.exit_code == 1
+    assert "power.yml" in answer.output
+    assert "ov-hd14" not in answer.output
+    assert told("check", "machines/_parts/cards").exit_code == 0
+    assert told("check", "machines/_parts/drives/ov-hd14.yml").exit_code == 1
+
+
+def test_programs_get_json(data: Path) -> None:
+    """As JSON each mistake has file, line, column, code, path, found and a sentence."""
+    break_in_two_places(data)
+    answer = told("check", "--format", "json")
+    assert answer.exit_code == 1
+    first, second = json.loads(answer.output)["mistakes"]
+    assert (first["file"], first["code"]) == ("machines/_parts/drives/ov-hd14.yml", "UNIT-05")
+    assert (second["file"], second["line"], second["column"], second["code"], second["found"]) == (
+        "machines/ostervane-bureau-8/power.yml",
+        8,
+        13,
+        "UNIT-01",
+        "60",
+    )
+
+
+@pytest.mark.usefixtures("data")
+@pytest.mark.parametrize(
+    "words", [("check", "no-such-folder"), ("check", "--format", "poem"), ("chek",), ("check", "--loud")]
+)
+def test_wrong_use_ends_with_two(words: tuple[str, ...]) -> None:
+    """A wrong word of the command is answered with how to use it; exit code 2, no traceback."""
+    answer = told(*words)
+    assert answer.exit_code == 2
+    assert "Usage:" in answer.output
+    assert "Traceback" not in answer.output
+
+
+def test_a_folder_without_machines_is_wrong_use(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Where there is no folder machines, the command says so."""
+    monkeypatch.chdir(tmp_path)
+    answer = told("check")
+    assert answer.exit_code == 2
+    assert "machines" in answer.output
