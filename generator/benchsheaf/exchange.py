@@ -70,14 +70,15 @@ class Exchange:
         self.abandon()
 
     def abandon(self) -> None:
-        """Clear away what is not published and give the lock back."""
+        """Clear away what is not published and give the lock back; without the lock nothing here is ours."""
+        if self._descriptor is None:
+            return
         for left_over in (self.next, self._old):
             shutil.rmtree(left_over, ignore_errors=True)
-        if self._descriptor is not None:
-            with suppress(OSError):
-                self._lock.unlink()
-            os.close(self._descriptor)
-            self._descriptor = None
+        with suppress(OSError):
+            self._lock.unlink()
+        os.close(self._descriptor)
+        self._descriptor = None
 
     def _take_lock(self) -> None:
         descriptor = os.open(self._lock, os.O_RDWR | os.O_CREAT, 0o644)

@@ -13,6 +13,7 @@ from benchsheaf.model.memory import Area
 from benchsheaf.model.sources import SourceEntry
 from benchsheaf.model.supply import Output, Supply
 from benchsheaf.pages.frame import loose_frame
+from benchsheaf.pages.glance import held_things
 from benchsheaf.pages.page import Page
 from benchsheaf.pages.part_lists import PartView, WeakView, board_drawing, drive_part_views, part_views, weak_views
 from benchsheaf.pages.shelf import Desk, Holding, Shelf
@@ -78,9 +79,23 @@ def _page(shelf: Shelf, kind: str, slug: str) -> Page:
 
 
 def _holders(desk: Desk, kind: str, slug: str) -> list[Named]:
-    """Everything that points at a thing, each once."""
+    """Every machine that points at a thing, each once, with the place where it sits as delivered."""
     owners = dict.fromkeys(pointer.thing for pointer in desk.shelf.links.held_by.get((kind, slug), ()))
-    return [Named(name=desk.shelf.name_of(*owner), way=desk.thing(*owner)) for owner in owners if owner[0] == "machine"]
+    return [
+        Named(
+            name=desk.shelf.name_of(*owner),
+            way=desk.thing(*owner),
+            summary=_place(desk, owner[1], kind, slug),
+        )
+        for owner in owners
+        if owner[0] == "machine" and owner in desk.shelf.things
+    ]
+
+
+def _place(desk: Desk, machine: str, kind: str, slug: str) -> str:
+    held = held_things(desk, desk.shelf.collection.machines[machine])
+    places = [where for where, other, name in held if (other, name) == (kind, slug)]
+    return ", ".join(places) + " as delivered" if places else "its bus" if kind == "bus" else "in other outfits"
 
 
 def _bus(desk: Desk, bus: Bus) -> PartPage:
