@@ -72,7 +72,7 @@ NOTHING_DESCRIBED = Code(
 )
 
 _NAME = re.compile(rf"[a-z0-9][a-z0-9-]{{0,{LONGEST_NAME - 1}}}")
-# Source: names that the file systems of DOS and its successors keep for devices, with any ending; from memory.
+# Source: names that old disk operating systems and their successors keep for devices, with any ending; from memory.
 _DEVICES = re.compile(r"con|prn|aux|nul|com[0-9]|lpt[0-9]")
 
 
