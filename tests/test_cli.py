@@ -80,7 +80,7 @@ def test_programs_get_json(data: Path) -> None:
 
 @pytest.mark.usefixtures("data")
 @pytest.mark.parametrize(
-    "words", [("check", "no-such-folder"), ("check", "--format", "poem"), ("chek",), ("check", "--loud")]
+    "words", [("check", "no-such-folder"), ("check", "--format", "poem"), ("chekk",), ("check", "--loud")]
 )
 def test_wrong_use_ends_with_two(words: tuple[str, ...]) -> None:
     """A wrong word of the command is answered with how to use it; exit code 2, no traceback."""

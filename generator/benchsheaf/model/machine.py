@@ -153,6 +153,10 @@ class Configuration(Described):
     bays: tuple[BayFilled, ...] = ()
     keyboard: str | None = None
     loads: tuple[DummyLoad, ...] = ()
+    plug: str | None = None
+    expect: str | None = None
+    go: str | None = None
+    stop: str | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -62,7 +62,12 @@ KINDS_SPOKEN = (
 def _home(desk: Desk) -> str:
     collection = desk.shelf.collection
     machines = [
-        Named(name=each.name, way=desk.sheet("glance", slug=slug), summary=each.summary)
+        Named(
+            name=each.name,
+            way=desk.sheet("glance", slug=slug),
+            summary=each.summary,
+            first_power=desk.sheet("first-power", slug=slug),
+        )
         for slug, each in collection.machines.items()
     ]
     parts = []

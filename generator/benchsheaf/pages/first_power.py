@@ -9,7 +9,7 @@ from benchsheaf.drawing.picture import Both
 from benchsheaf.drawing.rail_scales import rail_scales
 from benchsheaf.markup import Markup
 from benchsheaf.model.machine import Configuration, Machine, Rail
-from benchsheaf.pages.glance import held_things, sheet_cautions
+from benchsheaf.pages.glance import all_cautions, held_things, sheet_cautions
 from benchsheaf.pages.printing import quantity, rail_name, span
 from benchsheaf.pages.shelf import Desk
 from benchsheaf.pages.views import CautionView, ReservoirView, reservoir_view
@@ -38,6 +38,7 @@ class FirstPowerSheet:
     ground: Markup | None
     scales: Both | None
     reservoir: ReservoirView | None
+    rests_on: Sequence[str] = ()
     most_extra_w: Decimal = MOST_EXTRA_W
 
 
@@ -58,7 +59,18 @@ def first_power_sheet(desk: Desk, machine: Machine) -> FirstPowerSheet:
         ground=desk.part(machine.measuring.ground) if machine.measuring else None,
         scales=rail_scales(grounded, "scales") if grounded else None,
         reservoir=view,
+        rests_on=_rests_on(machine, grounded),
     )
+
+
+def _rests_on(machine: Machine, grounded: Sequence[Rail]) -> list[str]:
+    """How the resistances are known, in the words of their sources."""
+    named = {rail.to_ground.source for rail in grounded if rail.to_ground}
+    return [
+        f"{each.kind.replace('makers', 'maker’s').replace('-', ' ')}: {each.note}"
+        for each in machine.sources
+        if each.id in named
+    ]
 
 
 def _before_the_plug(desk: Desk, machine: Machine, grounded: Sequence[Rail]) -> Iterator[Step]:
@@ -97,9 +109,34 @@ def _before_the_plug(desk: Desk, machine: Machine, grounded: Sequence[Rail]) -> 
         condition = f"{machine.measuring.condition}. " if machine.measuring else ""
         yield Step(
             order="Measure every rail to ground, cold.",
-            says=f"{condition}{_readings(grounded)}. The scales below say what is doubtful.",
+            says=f"{condition}{_probes(machine)}{_readings(grounded)}. The scales below say what is doubtful.",
             stops=[f"{_no_power(grounded)}: no power until the short is found. Hunt only with a source under 1 V."],
         )
+        yield Step(
+            order="Measure each card and each drive too, by itself.",
+            says="Their rail contacts to ground, out of the machine or off their plugs. One that reads like a short "
+            "beside the others stays out until it is found.",
+        )
+
+
+def probe_points(machine: Machine) -> dict[str, str]:
+    """Where each rail, and ground, is first found on a plug of the machine: `PW1-8`."""
+    points: dict[str, str] = {}
+    for connector in machine.connectors:
+        plug = connector.part or connector.name
+        for row in connector.rows:
+            for pin in row.pins:
+                name = pin.rail or ("ground" if pin.signal == "ground" else None)
+                if name:
+                    points.setdefault(name, f"{plug}-{pin.pin}")
+    return points
+
+
+def _probes(machine: Machine) -> str:
+    points = probe_points(machine)
+    found = [f"{rail_name(rail.name)} at {points[rail.name]}" for rail in machine.rails if rail.name in points]
+    ground = f", ground at {points['ground']}" if "ground" in points else ""
+    return f"{', '.join(found)}{ground}. " if found else ""
 
 
 def _fuse(desk: Desk, name: str) -> Markup:
@@ -136,29 +173,35 @@ def _with_the_plug(desk: Desk, machine: Machine) -> Iterator[Step]:
     for rung in alone:
         yield Step(
             order="The supply alone, on resistors.",
-            says=f"{_loads(rung)}. Everything else is off, and no untested drive serves as a load.",
+            says=f"{_loads(rung)}. {_told(rung.plug)}No untested drive serves as a load, and the resistors get "
+            "hot enough to burn.",
         )
+        power = [each.order for each in all_cautions(desk, machine) if "power" in each.sheets]
         yield Step(
             order="Mains on. Over-voltage is looked for first, then all rails.",
-            says=f"{windows}." + (f" Ripple at most {', '.join(ripples)}." if ripples else ""),
-            stops=["A rail too high: plug out at once, and never onto a board. A hiss, a smell, a tick: plug out."],
+            says=f"{_probes(machine)}{windows}."
+            + (f" Ripple at most {', '.join(ripples)}." if ripples else "")
+            + f" {_told(rung.expect)}"
+            + (f"Go on when: {_told(rung.go)}" if rung.go else ""),
+            stops=[rung.stop or NO_GOOD, *power],
         )
     for rung in rungs:
-        if rung not in alone and rung is not machine.configurations[0]:
-            loads = f" {_loads(rung)}." if rung.loads else ""
+        if rung not in alone:
+            loads = f"{_loads(rung)}. " if rung.loads else ""
             yield Step(
                 order=f"{rung.name}.",
-                says=f"Off, plug out, then plugged together: all rails at once, never rail by rail.{loads} Mains on, "
-                f"and all rails in their windows{_far(machine)}.",
+                says=f"Plug out first; all rails at once, never rail by rail. {_told(rung.plug)}{loads}Mains on: "
+                f"{_told(rung.expect)}"
+                + (f"Go on when: {_told(rung.go)}" if rung.go else "All rails in their windows."),
+                stops=[rung.stop or NO_GOOD],
             )
-    yield Step(
-        order="The rest one by one, power off between: cards, then the floppy drive, the fixed disk last.",
-        says="A rail that gives way names the last thing that was added.",
-    )
 
 
-def _far(machine: Machine) -> str:
-    return f", measured at {machine.measuring.far}" if machine.measuring and machine.measuring.far else ""
+NO_GOOD = "A rail out of its window, a tick, a hiss, a smell: plug out. What was added last is looked at first."
+
+
+def _told(text: str | None) -> str:
+    return f"{text.rstrip('.')}. " if text else ""
 
 
 def _loads(rung: Configuration) -> str:

@@ -148,7 +148,7 @@ def _long_words(part: Part) -> str:
         f"{part.pins} contacts" if part.pins else "",
         "in a socket" if part.socket else "",
         f"{part.legs} legs" if part.legs else "",
-        part.plus or "",
+        f"plus: {part.plus}" if part.plus else "",
         part.note or "",
     ]
     return "; ".join([part_words(part), *(each for each in more if each)])

@@ -1,6 +1,6 @@
 """Power: does the supply carry it, rail by rail, and what needs a resistor."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
@@ -82,6 +82,14 @@ class PlugView:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class PlugRails:
+    """The contacts of a plug that carry each rail, and ground last."""
+
+    connector: Connector
+    cells: Sequence[str]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class PowerSheet:
     """The sheet about power."""
 
@@ -99,6 +107,7 @@ class PowerSheet:
     resistors: Sequence[ResistorRow]
     least: Sequence[LeastRow]
     plugs: Sequence[PlugView]
+    plug_rails: Sequence[PlugRails]
 
     def starts(self, rail: str) -> bool:
         """Whether anything takes more from a rail while it starts, so that the table needs a column for it."""
@@ -134,7 +143,7 @@ def power_sheet(desk: Desk, machine: Machine) -> PowerSheet:
         supply=supply,
         supply_way=desk.thing("supply", supply.slug),
         workup=workup,
-        outfits=_outfits(machine, workup, outputs),
+        outfits=_outfits(machine, workup, supply),
         resistors=[
             ResistorRow(outfit=outfit.name, load=load, figures=figures)
             for outfit, made in zip(machine.configurations, workup.outfits, strict=True)
@@ -142,6 +151,7 @@ def power_sheet(desk: Desk, machine: Machine) -> PowerSheet:
         ],
         least=_least(machine, workup),
         plugs=[_plug(desk, each) for each in machine.connectors],
+        plug_rails=[_plug_rails(each, delivered) for each in machine.connectors],
     )
 
 
@@ -179,31 +189,28 @@ def _load_rows(desk: Desk, machine: Machine, power: PowerFigures) -> list[LoadRo
     return rows
 
 
-def _outfits(machine: Machine, workup: MachineWorkup, outputs: dict[str, Output]) -> list[OutfitRow]:
+def _outfits(machine: Machine, workup: MachineWorkup, supply: Supply) -> list[OutfitRow]:
     names = {outfit.id: outfit.name for outfit in machine.configurations}
     return [
         OutfitRow(
             outfit=outfit,
             workup=made,
             after=names.get(outfit.before or ""),
-            words=_verdict(made.power, outputs),
+            words=_verdict(made.power, supply),
         )
         for outfit, made in zip(machine.configurations, workup.outfits, strict=True)
         if outfit is not machine.configurations[0]
     ]
 
 
-def _verdict(power: PowerFigures, outputs: dict[str, Output]) -> Verdict:
-    """The verdict with its first reason: an overload before a missing least load."""
-    for rail in power.rails:
-        if rail.carried == "no":
-            output = outputs[rail.rail]
-            over = rail.run_a if rail.run_a > output.most_a else rail.start_a
-            limit = output.most_a if rail.run_a > output.most_a else output.peak_a or output.most_a
-            words = f"{rail_name(rail.rail)} {quantity(over, 'A', 2)} over {quantity(limit, 'A')}"
-            return Verdict(mark="stop", says=f"no: {words}")
-    if power.carried == "no":
-        return Verdict(mark="stop", says="no: over what all may take together")
+def _verdict(power: PowerFigures, supply: Supply) -> Verdict:
+    """The verdict with all its reasons: overloads before a missing least load."""
+    outputs = {output.rail: output for output in supply.outputs}
+    over = [words for rail in power.rails if rail.carried == "no" for words in _over(rail, outputs[rail.rail])]
+    if power.run_w > supply.together_w:
+        over.append(f"running {figure(power, 'run_w')} over {quantity(supply.together_w, 'W')}")
+    if over:
+        return Verdict(mark="stop", says=f"no: {'; '.join(over)}")
     for rail in power.rails:
         if not rail.least_met:
             least = outputs[rail.rail].least_a
@@ -211,6 +218,17 @@ def _verdict(power: PowerFigures, outputs: dict[str, Output]) -> Verdict:
             words = f"{rail_name(rail.rail)} {figure(rail, 'least_a')} under the least, {needs}: it may tick"
             return Verdict(mark="weak", says=words)
     return Verdict(mark="good", says="yes") if power.carried == "yes" else Verdict(mark="suspect", says="not known")
+
+
+def _over(rail: RailFigures, output: Output) -> Iterator[str]:
+    """What a rail takes too much of: running, starting, or for too long."""
+    name, peak = rail_name(rail.rail), output.peak_a or output.most_a
+    if rail.run_a > output.most_a:
+        yield f"{name} running {figure(rail, 'run_a')} over {quantity(output.most_a, 'A')}"
+    if rail.start_a > peak:
+        yield f"{name} starting {figure(rail, 'start_a')} over {quantity(peak, 'A')}"
+    elif rail.run_a <= output.most_a and rail.over_for_s is not None and output.peak_for_s is not None:
+        yield f"{name} over its limit for {figure(rail, 'over_for_s', 0)}, more than {quantity(output.peak_for_s, 's')}"
 
 
 def _least(machine: Machine, workup: MachineWorkup) -> list[LeastRow]:
@@ -228,3 +246,9 @@ def _plug(desk: Desk, plug: Connector) -> PlugView:
     contacts = sum(len(row.pins) for row in plug.rows)
     drawing = connector(plug.rows, plug.seen, f"plug-{plug.id}") if contacts <= MOST_DRAWN_CONTACTS else None
     return PlugView(connector=plug, part=desk.part(plug.part) if plug.part else None, drawing=drawing)
+
+
+def _plug_rails(plug: Connector, power: PowerFigures) -> PlugRails:
+    pins = [pin for row in plug.rows for pin in row.pins]
+    cells = [" ".join(pin.pin for pin in pins if pin.rail == rail.rail) for rail in power.rails]
+    return PlugRails(connector=plug, cells=[*cells, " ".join(pin.pin for pin in pins if pin.signal == "ground")])

@@ -38,6 +38,7 @@ class ReservoirView:
 
     reservoir: Reservoir
     figures: ReservoirFigures
+    part: Markup
     bleeder_part: Markup | None
     curve: Both | None
     discharged_v: object = DISCHARGED_V
@@ -63,6 +64,7 @@ class Named:
     name: str
     way: str
     summary: str = ""
+    first_power: str = ""
 
 
 def machine_caution(desk: Desk, written: CautionHere) -> CautionView:
@@ -99,7 +101,8 @@ def reservoir_view(desk: Desk, reservoir: Reservoir, figures: ReservoirFigures, 
     """The section about stored charge of one supply."""
     bleeder = desk.part(f"{slug}/{reservoir.bleeder_part}") if reservoir.bleeder_part else None
     curve = discharge_curve(reservoir, figures, "discharge") if figures.bleeder else None
-    return ReservoirView(reservoir=reservoir, figures=figures, bleeder_part=bleeder, curve=curve)
+    part = desk.part(f"{slug}/{reservoir.part}")
+    return ReservoirView(reservoir=reservoir, figures=figures, part=part, bleeder_part=bleeder, curve=curve)
 
 
 def drive_view(desk: Desk, drive: Drive, where: str = "", *, weak: bool = True) -> DriveView:
