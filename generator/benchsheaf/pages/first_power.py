@@ -99,6 +99,8 @@ def _before_the_plug(desk: Desk, machine: Machine, grounded: Sequence[Rail]) -> 
         stops.append(
             f"Earth at {limit} or more, a wrong fuse, a plate for another mains: no mains until it is put right."
         )
+    if mains.fuse:
+        stops.append("A fuse that is open: no new one until the mains side has been looked at.")
     yield Step(
         order="Earth, plate and fuse.",
         says=says + (" The fuse is whole and of the right kind:" if mains.fuse else ""),
