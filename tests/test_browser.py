@@ -75,6 +75,24 @@ def test_a_chosen_part_lights_up(visit: Visit) -> None:
     assert page.locator("svg.wide g.part[data-part=C61].chosen").count() == 0
 
 
+def test_a_chip_of_a_bit_is_shown_where_it_lies(visit: Visit) -> None:
+    """From the table of bits a link leads to the chip, ringed in the picture and in sight.
+
+    Section 6 of the notes: STORE E0 20 is bit 5, which is N46.
+    """
+    page = visit.open(f"{MACHINE}/memory.html")
+    row = page.locator("tr#bank-e0")
+    cells = row.locator("td").all_inner_texts()
+    assert cells[1 + 5] == "N46"
+    row.get_by_role("link", name="N46").click()
+    chip = page.locator("svg.wide g.part[data-part=N46].chosen")
+    chip.wait_for()
+    page.wait_for_timeout(400)
+    box = chip.bounding_box()
+    assert box is not None
+    assert 60 < box["y"] < WIDE["height"]
+
+
 def test_a_visitor_goes_from_home_to_a_part(visit: Visit) -> None:
     """Home, machine, supply and back: links work from a folder, and nothing is asked of anywhere else."""
     page = visit.open("index.html")

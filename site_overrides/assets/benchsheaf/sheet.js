@@ -29,9 +29,11 @@
       return id && parts.includes(part.getAttribute("data-part"));
     }));
     chosen.forEach(function (lit) { lit.classList.add("chosen"); });
-    // A row of the table of all parts lies far below its picture: show the picture, which rings the part.
-    var drawn = own && own.tagName === "TR" && chosen.find(function (lit) { return lit.hasAttribute("data-part") && lit.getClientRects().length; });
-    if (drawn) setTimeout(function () { drawn.scrollIntoView({ block: "center" }); }, 0);
+    // The table of all parts lies far below the picture: show the picture, which rings the part.
+    var drawn = (!own || own.tagName === "TR") && chosen.find(function (lit) { return lit.hasAttribute("data-part") && lit.getClientRects().length; });
+    function show() { setTimeout(function () { drawn.scrollIntoView({ block: "center" }); }, 50); } // after the browser's own jump
+    if (drawn && document.readyState === "complete") show();
+    else if (drawn) window.addEventListener("load", show);
     var fold = id && document.getElementById(id);
     while ((fold = fold && fold.closest("details:not([open])"))) fold.open = true;
   }
