@@ -1,10 +1,20 @@
 """What a description may say: the schemas as records, and what a written value means under them."""
 
+from benchsheaf.fields.examples import least_example, least_fields, whole_example
+from benchsheaf.fields.json_schema import json_schema, json_schemas
 from benchsheaf.fields.meaning import FORMS, Converted, Misfit, converted, example_text
 from benchsheaf.fields.paths import all_fields, item_name, spoken_path, text_at
 from benchsheaf.fields.records import Field, Schemas
 from benchsheaf.fields.schemas import KINDS, built_in_schemas, read_schemas
+from benchsheaf.fields.sentences import (
+    family_in_words,
+    kind_in_words,
+    pointer_in_words,
+    rules_in_words,
+    spoken_list,
+)
 from benchsheaf.fields.specimen import specimens
+from benchsheaf.fields.written_form import data_lines, written
 
 __all__ = [
     "FORMS",
@@ -16,10 +26,22 @@ __all__ = [
     "all_fields",
     "built_in_schemas",
     "converted",
+    "data_lines",
     "example_text",
+    "family_in_words",
     "item_name",
+    "json_schema",
+    "json_schemas",
+    "kind_in_words",
+    "least_example",
+    "least_fields",
+    "pointer_in_words",
     "read_schemas",
+    "rules_in_words",
     "specimens",
+    "spoken_list",
     "spoken_path",
     "text_at",
+    "whole_example",
+    "written",
 ]

@@ -9,7 +9,12 @@ from benchsheaf.quantities import SUFFIX
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Field:
-    """One field of a description. `shape` is text, integer, boolean, quantity, record or list."""
+    """One field of a description. `shape` is text, integer, boolean, quantity, record or list.
+
+    `group` is the name under which kinds share the fields of a record. `wanted` says that the field is asked for where
+    it is absent, `safety` before all else, or `yes`; `wanted_where` limits that to records whose other fields have one
+    of some words.
+    """
 
     name: str
     shape: str
@@ -31,6 +36,9 @@ class Field:
     names_item: str | None = None
     fields: Mapping[str, "Field"] = field(default_factory=dict)
     item: "Field | None" = None
+    group: str = ""
+    wanted: str = ""
+    wanted_where: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
     @property
     def key(self) -> str:

@@ -81,8 +81,8 @@ def _field(name: str, written: object, groups: Mapping[str, object]) -> Field:
     meta = _mapping(rules.get("meta", {}))
     inner: Mapping[str, Field] = {}
     item = None
+    group = rules.get("schema") if shape == "record" else None
     if shape == "record":
-        group = rules["schema"]
         inner = _record_fields(groups[group] if isinstance(group, str) else group, groups)
     elif shape == "list":
         item = _field(name, rules["schema"], groups)
@@ -107,6 +107,9 @@ def _field(name: str, written: object, groups: Mapping[str, object]) -> Field:
         names_item=_text(rules.get("names_item")),
         fields=inner,
         item=item,
+        group=group if isinstance(group, str) else "",
+        wanted=str(meta.get("wanted", "")),
+        wanted_where={name: _texts(words) for name, words in _mapping(meta.get("wanted_where", {})).items()},
     )
 
 
