@@ -1,5 +1,6 @@
 """A build that is killed at any moment leaves what visitors see whole: the real command, really killed."""
 
+import os
 import signal
 import subprocess
 import sys
@@ -10,8 +11,10 @@ import pytest
 
 from building import COMMAND, build, checkout, contents, environment
 
-# Moments as shares of a whole build: spread over all of it, and close together where the folders are exchanged.
-MOMENTS = [*(place / 14 for place in range(1, 14)), 0.955, 0.965, 0.975, 0.98, 0.985, 0.99, 0.995]
+WAITS = (0.002, 0.005, 0.01, 0.02, 0.04, 0.08)  # seconds
+# When a build is killed: as soon as this share of the new site's files is written, and so many seconds after that.
+# The first kill comes before anything is written, the last ones around the exchange of the folders.
+MOMENTS = [(0.0, 0.0), *((place / 13, 0.0) for place in range(1, 14)), *((1.0, wait) for wait in WAITS)]
 IDENTITY = "machines/ostervane-bureau-8/identity.yml"
 
 
@@ -23,15 +26,16 @@ def edit(house: Path, year: str) -> None:
     path.write_text(before.replace(line, f"built: {year}"), encoding="utf-8")
 
 
-def build_killed_at(house: Path, seconds: float) -> bool:
-    """Begin a build and kill it after a time; False if it was already done."""
+def build_killed_at(house: Path, files: int, wait: float) -> bool:
+    """Begin a build and kill it a time after so many files of the new site are there; False if it was already done."""
+    half = house / ".site.next"
     with subprocess.Popen(
         COMMAND, cwd=house, env=environment(house), stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL
     ) as process:
-        try:
-            process.wait(seconds)
-        except subprocess.TimeoutExpired:
-            process.send_signal(signal.SIGKILL)
+        while process.poll() is None and sum(len(inside) for _, _, inside in os.walk(half)) < files:
+            time.sleep(0.001)
+        time.sleep(wait)
+        process.send_signal(signal.SIGKILL)
         ended = process.wait()
         assert ended in (0, -signal.SIGKILL), "the build failed by itself"
         return ended != 0
@@ -46,25 +50,26 @@ def test_twenty_kills_leave_a_whole_site(tmp_path: Path) -> None:
     whole = {}
     for year in years:
         edit(house, year)
-        began = time.monotonic()
         build(house)
-        lasts = time.monotonic() - began
         whole[year] = contents(site)
     assert whole[years[0]] != whole[years[1]]
     assert len(MOMENTS) == 20
-    while_writing = 0
-    for moment in MOMENTS:
-        published = contents(site)
-        # The data always differs from what is published, so that old and new can be told apart.
-        edit(house, next(year for year in years if whole[year] != published))
-        while not build_killed_at(house, moment * lasts):
-            # It was quicker than the one that was measured: it is published, and the measure was too long.
-            lasts *= 0.95
+    kills = while_writing = 0
+    for share, wait in MOMENTS:
+        # A build that is done before it is killed shows nothing; then the kill comes a little earlier.
+        for earlier in range(12):
             published = contents(site)
+            # The data always differs from what is published, so that old and new can be told apart.
             edit(house, next(year for year in years if whole[year] != published))
+            files = int(share * len(published)) - 2 * earlier
+            killed = build_killed_at(house, files, wait / 2**earlier)
+            assert contents(site) in (published, *whole.values()), f"killed at {files} files and {wait} s"
+            if killed:
+                break
+        kills += killed
         while_writing += bool(half.exists() and any(half.iterdir()))
-        assert contents(site) in (published, *whole.values()), f"killed at {moment} of a build"
-    assert while_writing >= 4
+    assert kills == 20
+    assert while_writing >= 10
     for year in years:
         edit(house, year)
         build(house)
