@@ -42,7 +42,7 @@ def wanted_line(folder: Path, edit: Mapping[str, Any]) -> int:
     if edit.get("whole"):
         return 0
     text: str = (folder / edit.get("file_of", edit["file"])).read_text(encoding="utf-8")
-    mark = str(edit.get("at", edit["put"].splitlines()[0]))
+    mark = str(edit["at"] if "at" in edit else edit["put"].splitlines()[0])
     return text.count("\n", 0, text.index(mark)) + 1
 
 

@@ -97,7 +97,9 @@ class House:
         naming = outer.fields[inner].item if outer else None
         assert naming is not None
         key = next(name for name, each in naming.fields.items() if each.names_item == "here")
-        known = [str(each.get(key)) for each in item[inner] if isinstance(each, dict)]
+        known = [each[key] for each in item[inner] if isinstance(each, dict) and isinstance(each.get(key), str)]
+        if len(known) < len(item[inner]):
+            return  # an item of another shape, or without a name, is told already
         if pointer.name not in known:
             close = nearest_name(pointer.name, known)
             yield self.mistake(LINK_01, pointer, close, family=inner.rstrip("s"), where=f"`{chosen}`")

@@ -65,10 +65,12 @@ def collect_names(conformed: Conformed, described: Field, value: Any, path: Path
         several = value if isinstance(value, list) else [value]
         for index, name in enumerate(several):
             at = (*path, index) if isinstance(value, list) else path
-            if name in family:
+            if not isinstance(name, str):
+                names.muddled.add(described.names_item)  # of another shape, which is told already
+            elif name in family:
                 names.muddled.add(described.names_item)
                 yield _second(conformed, at, family[name], f"{described.names_item.replace('-', ' ')} of a file")
-            elif isinstance(name, str):
+            else:
                 family[name] = at
         return
     if isinstance(value, dict):

@@ -160,10 +160,11 @@ def _key_figures(desk: Desk, machine: Machine) -> list[KeyFigure]:
         under = f"{len(delivered.slots)} filled"
         figures.append(KeyFigure(term="Slots", words=f"{len(machine.slots)} of {bus}", under=under))
     figures.append(KeyFigure(term="Mains", words=f"{span(supply.mains, 'V')} only"))
-    share = f"{figure(outfit.power, 'run_share', 1)} of {quantity(supply.together_w, 'W')}"
-    figures.append(KeyFigure(term="Running", words=figure(outfit.power, "run_w"), under=share))
-    share = f"{figure(outfit.power, 'start_share', 1)} of {quantity(supply.together_w, 'W')}"
-    figures.append(KeyFigure(term="Starting", words=figure(outfit.power, "start_w"), under=share))
+    if outfit.power.run_w:
+        share = f"{figure(outfit.power, 'run_share', 1)} of {quantity(supply.together_w, 'W')}"
+        figures.append(KeyFigure(term="Running", words=figure(outfit.power, "run_w"), under=share))
+        share = f"{figure(outfit.power, 'start_share', 1)} of {quantity(supply.together_w, 'W')}"
+        figures.append(KeyFigure(term="Starting", words=figure(outfit.power, "start_w"), under=share))
     drives = [desk.shelf.collection.drives[bay.holds].name for bay in delivered.bays]
     if drives:
         figures.append(KeyFigure(term="Drives", words=str(len(drives)), under=" and ".join(drives)))

@@ -126,8 +126,8 @@ def power_sheet(desk: Desk, machine: Machine) -> PowerSheet:
     outputs = {output.rail: output for output in supply.outputs}
     return PowerSheet(
         cautions=sheet_cautions(desk, machine, "power"),
-        verdict=VERDICTS[delivered.carried],
-        reasons=_reasons(delivered, supply),
+        verdict=VERDICTS[delivered.carried] if delivered.run_w else NO_LOADS,
+        reasons=_reasons(delivered, supply) if delivered.run_w else "",
         power=delivered,
         bars=load_bars(delivered, supply, machine.rails, "bars"),
         rows=_load_rows(desk, machine, delivered),
@@ -155,6 +155,7 @@ def power_sheet(desk: Desk, machine: Machine) -> PowerSheet:
     )
 
 
+NO_LOADS = "What is plugged in draws nothing that is described yet, so nothing is said about the supply."
 VERDICTS = {
     "yes": "As delivered the supply carries it.",
     "no": "As delivered the supply does not carry it.",

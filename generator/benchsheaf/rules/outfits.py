@@ -44,13 +44,15 @@ def outfit_mistakes(scene: MachineScene) -> Iterator[Mistake]:
     """All outfits of the machine; only as delivered must the supply carry it."""
     machine = scene.machine
     bays = {bay.id: bay for bay in machine.bays}
+    told: set[str] = set()
     for index, outfit in enumerate(machine.configurations):
         path = ("configurations", index)
         yield from _twice(scene, (*path, "slots"), "slot", [filled.slot for filled in outfit.slots])
         yield from _twice(scene, (*path, "bays"), "bay", [filled.bay for filled in outfit.bays])
         for number, filled in enumerate(outfit.slots):
             card = scene.collection.cards[filled.holds]
-            if card.bus != machine.bus:
+            if card.bus != machine.bus and card.slug not in told and not (told and machine.bus is None):
+                told.add(card.slug)
                 words = {"card": card.name, "own": card.bus, "bus": machine.bus or "nothing"}
                 yield scene.mistake(SENSE_14, *path, "slots", number, "holds", **words)
         for number, put in enumerate(outfit.bays):
