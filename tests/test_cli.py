@@ -96,3 +96,12 @@ def test_a_folder_without_machines_is_wrong_use(tmp_path: Path, monkeypatch: pyt
     answer = told("check")
     assert answer.exit_code == 2
     assert "machines" in answer.output
+
+
+def test_editors_get_a_schema() -> None:
+    """One kind's JSON Schema, or all of them by name; an unknown kind is wrong use."""
+    one = json.loads(told("schema", "drive").output)
+    assert one["properties"]["geometry"]
+    assert "cylinders" in json.dumps(one)
+    assert set(json.loads(told("schema").output)) >= {"machine", "machine-file", "supply", "drive", "card"}
+    assert told("schema", "toaster").exit_code == 2

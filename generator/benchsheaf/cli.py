@@ -1,10 +1,13 @@
 """The command: what is asked, what is told, and with which exit code."""
 
+import json
 import sys
 from pathlib import Path
 
 import click
 
+from benchsheaf.fields import built_in_schemas
+from benchsheaf.fields.json_schema import json_schemas
 from benchsheaf.mistakes import Mistake
 from benchsheaf.site import judgement
 from benchsheaf.wording import as_json, as_text
@@ -38,6 +41,14 @@ def check(paths: tuple[Path, ...], form: str) -> None:
         told += [each for each in judgement(root).mistakes if _below(root.parent / each.place.file, wanted)]
     click.echo(FORMS[form](told).rstrip("\n"))
     sys.exit(1 if told else 0)
+
+
+@main.command()
+@click.argument("kind", required=False, type=click.Choice(sorted(json_schemas(built_in_schemas()))))
+def schema(kind: str | None) -> None:
+    """Print the JSON Schema of one KIND, or of all, for editors that check while somebody writes."""
+    made = json_schemas(built_in_schemas())
+    click.echo(json.dumps(made[kind] if kind else made, ensure_ascii=False, indent=1))
 
 
 def data_folder(path: Path) -> Path:
