@@ -4,7 +4,7 @@ from dataclasses import fields
 from decimal import Decimal
 from typing import Any
 
-from benchsheaf.quantities import ROUNDINGS, printed
+from benchsheaf.quantities import LONG, ROUNDINGS, printed
 
 SPACE = "\u00a0"
 
@@ -16,7 +16,7 @@ def told(record: Any, name: str, unit: str, most: int = 3, least: int = 0) -> st
     """
     rounds = next(each for each in fields(record) if each.name == name).metadata.get("rounds", "half")
     value = Decimal(getattr(record, name)) * (100 if unit == "%" else 1)
-    number = f"{value.quantize(Decimal(1).scaleb(-most), ROUNDINGS[rounds]):,f}"
+    number = f"{value.quantize(Decimal(1).scaleb(-most), ROUNDINGS[rounds], LONG):,f}"
     whole, point, places = number.partition(".")
     kept = places[:least] + places[least:].rstrip("0")
     return f"{whole}{point if kept else ''}{kept}{SPACE}{unit}".replace("-", "−")

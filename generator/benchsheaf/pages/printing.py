@@ -8,7 +8,7 @@ from typing import Any
 from benchsheaf.drawing.connector import WIRES
 from benchsheaf.drawing.picture import Both, drawn
 from benchsheaf.markup import Markup
-from benchsheaf.quantities import ROUNDINGS, SUFFIX, printed, printed_binary, printed_range
+from benchsheaf.quantities import LONG, ROUNDINGS, SUFFIX, printed, printed_binary, printed_range
 
 NARROW = "\u00a0"
 SYMBOLS = {"ohm": "Ω", "B": "bytes"}
@@ -43,8 +43,8 @@ def plain(record: Any, name: str, places: int = 2) -> str:
 
 def number(value: Decimal | int, places: int = 0, rounds: str = "half") -> str:
     """A bare number with a true minus and thousands with commas."""
-    rounded = Decimal(value).quantize(Decimal(1).scaleb(-places), ROUNDINGS[rounds])
-    body = f"{abs(rounded):,f}"
+    rounded = Decimal(value).quantize(Decimal(1).scaleb(-places), ROUNDINGS[rounds], LONG)
+    body = f"{rounded.copy_abs():,f}"
     return f"\u2212{body}" if rounded < 0 else body
 
 

@@ -9,6 +9,7 @@ ROUNDINGS = {"half": ROUND_HALF_UP, "up": ROUND_CEILING, "down": ROUND_FLOOR}
 
 # A whole number of bytes over 1024³ can have thirty decimal places.
 LONG = Context(prec=60)
+"""Wide enough to round any figure that facts of fifteen digits make."""
 NO_BREAK = "\u00a0"
 MINUS = "\u2212"
 

@@ -1,19 +1,21 @@
-"""Whether parts lie on their boards, and weak parts say what is stopped."""
+"""Whether parts lie on their boards and drives, and weak parts say what is stopped."""
 
 from collections.abc import Iterator, Sequence
+from decimal import Decimal
 
 from benchsheaf.mistakes import Code, Mistake
 from benchsheaf.model.boards import Extent, Part, WeakPart
 from benchsheaf.model.cards import Card
+from benchsheaf.model.drives import Drive, DrivePart
 from benchsheaf.model.supply import Supply
 from benchsheaf.quantities import printed
 from benchsheaf.rules.scene import MachineScene, PartScene, Scene
 
 SENSE_07 = Code(
     id="SENSE-07",
-    meaning="A part lies beyond the edge of its board.",
-    words="{ref} would reach over the edge of the board, which is {x} by {y}. `at` is the middle of the part.",
-    example={"ref": "C61", "x": "340 mm", "y": "250 mm"},
+    meaning="A part lies beyond the edge of its board or drive.",
+    words="{ref} would reach over the edge of the {what}, which is {x} by {y}. `at` is the middle of the part.",
+    example={"ref": "C61", "what": "board", "x": "340 mm", "y": "250 mm"},
 )
 SENSE_08 = Code(
     id="SENSE-08",
@@ -37,21 +39,32 @@ def board_mistakes(scene: MachineScene | PartScene) -> Iterator[Mistake]:
         return
     if isinstance(scene.part, Supply | Card) and scene.part.size:
         yield from _over_the_edge(scene, (), scene.part.size, scene.part.parts)
+    if isinstance(scene.part, Drive) and scene.part.body:
+        box = scene.part.body
+        yield from _over_the_edge(scene, (), Extent(x_mm=box.x_mm, y_mm=box.y_mm), scene.part.parts)
     yield from _orders(scene, scene.part.weak_parts)
 
 
-def _over_the_edge(scene: Scene, path: tuple[str | int, ...], size: Extent, parts: Sequence[Part]) -> Iterator[Mistake]:
+def _over_the_edge(
+    scene: Scene, path: tuple[str | int, ...], size: Extent, parts: Sequence[Part | DrivePart]
+) -> Iterator[Mistake]:
     for index, part in enumerate(parts):
         if _beyond(part, size):
             yield _edge(scene, (*path, "parts", index, "at"), part.ref, size)
 
 
 def _edge(scene: Scene, path: tuple[str | int, ...], ref: str, size: Extent) -> Mistake:
-    return scene.mistake(SENSE_07, *path, ref=ref, x=printed(size.x_mm, "mm"), y=printed(size.y_mm, "mm"))
+    what = "drive" if isinstance(scene, PartScene) and isinstance(scene.part, Drive) else "board"
+    words = {"x": printed(size.x_mm, "mm"), "y": printed(size.y_mm, "mm")}
+    return scene.mistake(SENSE_07, *path, ref=ref, what=what, **words)
 
 
-def _beyond(part: Part, size: Extent) -> bool:
-    spans = ((part.at.x_mm, part.body.x_mm, size.x_mm), (part.at.y_mm, part.body.y_mm, size.y_mm))
+def _beyond(part: Part | DrivePart, size: Extent) -> bool:
+    """Whether a part reaches over the edge; one of which only the spot is known has no size."""
+    if part.at is None:
+        return False
+    wide, deep = (part.body.x_mm, part.body.y_mm) if part.body else (Decimal(0), Decimal(0))
+    spans = ((part.at.x_mm, wide, size.x_mm), (part.at.y_mm, deep, size.y_mm))
     return any(middle - long / 2 < -EDGE_MM or middle + long / 2 > edge + EDGE_MM for middle, long, edge in spans)
 
 

@@ -43,6 +43,11 @@ SENSE_06 = Code(
     words="{supply} has no output for this rail. Its outputs are {outputs}.",
     example={"supply": "SP-96", "outputs": "+5 V, +12 V and −12 V"},
 )
+SENSE_21 = Code(
+    id="SENSE-21",
+    meaning="A rail's window holds 0 V.",
+    words="A rail is never at 0 V. Both ends of its window lie on one side of it; a minus rail has two minus signs.",
+)
 
 
 def rail_mistakes(scene: MachineScene) -> Iterator[Mistake]:
@@ -50,7 +55,9 @@ def rail_mistakes(scene: MachineScene) -> Iterator[Mistake]:
     extra = {figures.rail: figures.extra_w for figures in scene.workup.ground}
     outputs = {output.rail for output in scene.supply.outputs}
     for index, rail in enumerate(scene.machine.rails):
-        if not rail.window.low_v <= rail.nominal_v <= rail.window.high_v:
+        if rail.window.low_v <= 0 <= rail.window.high_v:
+            yield scene.mistake(SENSE_21, "rails", index, "window", "low")
+        elif not rail.window.low_v <= rail.nominal_v <= rail.window.high_v:
             window = printed_range(rail.window.low_v, rail.window.high_v, "V")
             yield scene.mistake(SENSE_01, "rails", index, "nominal", window=window)
         if rail.to_ground and not _in_order(scene, index):

@@ -20,14 +20,15 @@ def high_end(rail: Rail) -> Decimal:
     return max(abs(rail.window.low_v), abs(rail.window.high_v))
 
 
-def resistor_for(wanted_a: Decimal, rail: Rail) -> ResistorFigures:
-    """The largest preferred resistor that draws a current even at the low end of the rail.
+def resistor_for(wanted_a: Decimal, rail: Rail) -> ResistorFigures | None:
+    """The largest preferred resistor that draws a current even at the low end of the rail; None where that is 0 V.
 
     Units: ampere in. Errors: ValueError unless the current is above zero. Source: Ohm's law; IEC 60063, E24.
     """
     if wanted_a <= 0:
         raise ValueError(f"a current must be above zero, not {wanted_a}")
-    return resistor_figures(standard_at_most(low_end(rail) / wanted_a), rail)
+    least_v = low_end(rail)
+    return resistor_figures(standard_at_most(least_v / wanted_a), rail) if least_v else None
 
 
 def resistor_figures(resistance_ohm: Decimal, rail: Rail) -> ResistorFigures:
@@ -61,9 +62,10 @@ def ground_figures(rail: Rail) -> GroundFigures | None:
 def supply_figures(supply: Supply, rails: Sequence[Rail]) -> SupplyFigures:
     """What follows from a supply alone: the sum of its maxima, and the resistors that it runs on by itself."""
     by_name = {rail.name: rail for rail in rails}
+    alone = [resistor_for(each.least_a, by_name[each.rail]) for each in supply.outputs if each.least_a]
     return SupplyFigures(
         sum_of_most_w=twelve(
             sum((each.most_a * abs(by_name[each.rail].nominal_v) for each in supply.outputs), Decimal(0))
         ),
-        smallest_loads=tuple(resistor_for(each.least_a, by_name[each.rail]) for each in supply.outputs if each.least_a),
+        smallest_loads=tuple(each for each in alone if each),
     )

@@ -1,0 +1,62 @@
+"""What a careless or a wilful hand may write: it is told, or it builds; it never breaks the program or a page."""
+
+import re
+from collections import Counter
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any
+
+import html5lib
+import pytest
+
+from benchsheaf.site import edition, judgement
+from expected import written
+from test_mistakes import broken_copy, wanted_line
+
+CASES = written("cases/attacks.yml")
+ANCHOR = re.compile(r'\sid="([^"]*)"')
+
+
+def named(several: list[Mapping[str, Any]]) -> pytest.MarkDecorator:
+    """Parameters for a test: cases under the words of their `why`."""
+    return pytest.mark.parametrize("case", several, ids=[case["why"] for case in several])
+
+
+@named(CASES["told"])
+def test_it_is_told_and_nothing_else_is(case: Mapping[str, Any], repository: Path, tmp_path: Path) -> None:
+    """Bad data is told at its own line under its code, as often as the case says, and brings nothing down."""
+    told = judgement(broken_copy(repository, tmp_path, case["edits"])).mistakes
+    wanted = [
+        (edit.get("file_of", edit["file"]), wanted_line(tmp_path, edit), edit["code"])
+        for edit in case["edits"]
+        if "code" in edit
+    ]
+    assert sorted((each.place.file, each.place.line, each.code.id) for each in told) == sorted(wanted)
+    for edit in case["edits"]:
+        if "nearest" in edit:
+            assert [each.nearest for each in told if each.code.id == edit["code"]] == [edit["nearest"]]
+        if "says" in edit:
+            assert [each.sentence.replace("\u00a0", " ") for each in told if each.code.id == edit["code"]] == [
+                edit["says"]
+            ]
+
+
+@named(CASES["legal"])
+def test_it_is_legal_and_builds(case: Mapping[str, Any], repository: Path, tmp_path: Path) -> None:
+    """Odd but true data makes sound pages: links land, no id twice or with a blank, no error of markup, texts there."""
+    judged = judgement(broken_copy(repository, tmp_path, case["edits"]))
+    assert judged.mistakes == ()
+    whole = edition(judged)
+    texts = {}
+    for page in whole.pages:
+        text = whole.html(page)
+        texts[page.address] = text
+        ids = Counter(ANCHOR.findall(text))
+        assert [each for each, times in ids.items() if times > 1 or re.search(r"\s", each) or not each] == []
+        parser = html5lib.HTMLParser(strict=False)
+        parser.parseFragment(text)
+        assert parser.errors == [], page.address
+    assert list(whole.astray()) == []
+    for address, wanted in case.get("shows", {}).items():
+        plain = " ".join(re.sub(r"<[^>]*>", " ", texts[address]).split())
+        assert [words for words in wanted if words not in plain] == [], plain
