@@ -14,6 +14,7 @@ from benchsheaf.compute.memory_map import AreaFigures, map_figures
 from benchsheaf.compute.power import PowerFigures
 from benchsheaf.compute.reservoir import reservoir_figures
 from benchsheaf.compute.storage import interleave_figures, track_figures
+from benchsheaf.drawing.attributes import coordinate
 from benchsheaf.drawing.board import board_pictures
 from benchsheaf.drawing.connector import connector
 from benchsheaf.drawing.discharge import discharge_curve
@@ -32,7 +33,6 @@ from benchsheaf.drawing.picture import (
     Polygon,
     Shape,
     Words,
-    coordinate,
     drawn,
     every_shape,
 )
@@ -232,7 +232,7 @@ def test_a_linked_part_has_a_ring_and_an_unlinked_one_has_none() -> None:
     for links, rings in (({"N1": "#N1"}, 1), ({}, 0)):
         picture = board_pictures(extent(100, 50), [one], (), {}, "b", links).wide
         assert len([each for each in shapes(picture) if each.css_class == "ring"]) == rings
-        assert dict(picture.attributes)["role"] == ("group" if rings else "img")
+        assert picture.role == ("group" if rings else "img")
 
 
 def test_the_list_row_is_what_a_part_lights(main_board: Both) -> None:

@@ -2,37 +2,18 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import cache
-from pathlib import Path as FilePath
-from typing import ClassVar
 
-from benchsheaf.markup import Markup, Templates, templates
+from benchsheaf.drawing.attributes import coordinate, number, word
+from benchsheaf.markup import Markup, escaped
 
-Attributes = tuple[tuple[str, str], ...]
 Steps = tuple[tuple[str, tuple[float, ...]], ...]
 """A way: letters of the path language, each with its numbers."""
-
-
-def coordinate(value: float) -> str:
-    """A length or a place with at most two decimals, the same on every machine; never minus nought."""
-    text = f"{value:.2f}".rstrip("0").rstrip(".")
-    return "0" if text == "-0" else text
-
-
-def _given(**attributes: str | float | None) -> Attributes:
-    """Attributes that have a value; `_` in a name stands for the hyphen of markup, a last one is dropped."""
-    return tuple(
-        (name.rstrip("_").replace("_", "-"), value if isinstance(value, str) else coordinate(value))
-        for name, value in attributes.items()
-        if value is not None and value != ""
-    )
 
 
 @dataclass(frozen=True, slots=True)
 class Box:
     """A rectangle; `fill` is a hatch or the colour of what is drawn, never a matter of style."""
 
-    tag: ClassVar[str] = "rect"
     x: float
     y: float
     width: float
@@ -43,17 +24,17 @@ class Box:
     stroke_width: float | None = None
 
     @property
-    def attributes(self) -> Attributes:
-        """What stands in the tag."""
-        size = _given(x=self.x, y=self.y, width=self.width, height=self.height, rx=self.radius)
-        return size + _given(class_=self.css_class, fill=self.fill, stroke_width=self.stroke_width)
+    def svg(self) -> str:
+        """As markup."""
+        size = f'width="{coordinate(self.width)}" height="{coordinate(self.height)}"{number("rx", self.radius)}'
+        look = word("class", self.css_class) + word("fill", self.fill) + number("stroke-width", self.stroke_width)
+        return f'<rect x="{coordinate(self.x)}" y="{coordinate(self.y)}" {size}{look}/>\n'
 
 
 @dataclass(frozen=True, slots=True)
 class Line:
     """A straight line."""
 
-    tag: ClassVar[str] = "line"
     x1: float
     y1: float
     x2: float
@@ -62,17 +43,17 @@ class Line:
     stroke_width: float | None = None
 
     @property
-    def attributes(self) -> Attributes:
-        """What stands in the tag."""
-        ends = _given(x1=self.x1, y1=self.y1, x2=self.x2, y2=self.y2)
-        return ends + _given(class_=self.css_class, stroke_width=self.stroke_width)
+    def svg(self) -> str:
+        """As markup."""
+        start = f'x1="{coordinate(self.x1)}" y1="{coordinate(self.y1)}"'
+        look = word("class", self.css_class) + number("stroke-width", self.stroke_width)
+        return f'<line {start} x2="{coordinate(self.x2)}" y2="{coordinate(self.y2)}"{look}/>\n'
 
 
 @dataclass(frozen=True, slots=True)
 class Circle:
     """A circle."""
 
-    tag: ClassVar[str] = "circle"
     cx: float
     cy: float
     r: float
@@ -81,43 +62,41 @@ class Circle:
     stroke_width: float | None = None
 
     @property
-    def attributes(self) -> Attributes:
-        """What stands in the tag."""
-        return _given(
-            cx=self.cx, cy=self.cy, r=self.r, class_=self.css_class, fill=self.fill, stroke_width=self.stroke_width
-        )
+    def svg(self) -> str:
+        """As markup."""
+        place = f'cx="{coordinate(self.cx)}" cy="{coordinate(self.cy)}" r="{coordinate(self.r)}"'
+        look = word("class", self.css_class) + word("fill", self.fill) + number("stroke-width", self.stroke_width)
+        return f"<circle {place}{look}/>\n"
 
 
 @dataclass(frozen=True, slots=True)
 class Polygon:
     """A closed run of corners."""
 
-    tag: ClassVar[str] = "polygon"
     points: tuple[tuple[float, float], ...]
     css_class: str
     fill: str | None = None
 
     @property
-    def attributes(self) -> Attributes:
-        """What stands in the tag."""
+    def svg(self) -> str:
+        """As markup."""
         corners = " ".join(f"{coordinate(x)},{coordinate(y)}" for x, y in self.points)
-        return _given(points=corners, class_=self.css_class, fill=self.fill)
+        return f'<polygon points="{corners}"{word("class", self.css_class)}{word("fill", self.fill)}/>\n'
 
 
 @dataclass(frozen=True, slots=True)
 class Path:
     """A line of several steps, each a letter of the path language with its numbers."""
 
-    tag: ClassVar[str] = "path"
     steps: Steps
     css_class: str
     stroke_width: float | None = None
 
     @property
-    def attributes(self) -> Attributes:
-        """What stands in the tag."""
+    def svg(self) -> str:
+        """As markup; the letters of the path language are ours, never a contributor's."""
         way = " ".join(letter + " ".join(map(coordinate, numbers)) for letter, numbers in self.steps)
-        return _given(d=way, class_=self.css_class, stroke_width=self.stroke_width)
+        return f'<path d="{way}"{word("class", self.css_class)}{number("stroke-width", self.stroke_width)}/>\n'
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,12 +106,17 @@ class Run:
     text: str
     css_class: str = ""
 
+    @property
+    def svg(self) -> str:
+        """As markup."""
+        text = escaped(self.text)
+        return f"<tspan{word('class', self.css_class)}>{text}</tspan>" if self.css_class else text
+
 
 @dataclass(frozen=True, slots=True)
 class Words:
     """A line of words from a point on its base line, upright or turned so that it reads from below."""
 
-    tag: ClassVar[str] = "text"
     x: float
     y: float
     runs: tuple[Run, ...]
@@ -147,11 +131,13 @@ class Words:
         return "".join(run.text for run in self.runs)
 
     @property
-    def attributes(self) -> Attributes:
-        """What stands in the tag."""
-        place = _given(x=self.x, y=self.y, class_=self.css_class, font_size=self.size)
-        turn = f"rotate(-90 {coordinate(self.x)} {coordinate(self.y)})" if self.turned else None
-        return place + _given(text_anchor=self.anchor if self.anchor != "start" else None, transform=turn)
+    def svg(self) -> str:
+        """As markup."""
+        x, y = coordinate(self.x), coordinate(self.y)
+        look = f'{word("class", self.css_class)} font-size="{coordinate(self.size)}"'
+        anchor = word("text-anchor", self.anchor) if self.anchor != "start" else ""
+        turn = f' transform="rotate(-90 {x} {y})"' if self.turned else ""
+        return f'<text x="{x}" y="{y}"{look}{anchor}{turn}>{"".join(run.svg for run in self.runs)}</text>\n'
 
 
 def words(x: float, y: float, *texts: str | Run, size: float, css_class: str = "label", anchor: str = "start") -> Words:
@@ -164,7 +150,6 @@ def words(x: float, y: float, *texts: str | Run, size: float, css_class: str = "
 class Group:
     """Shapes that belong to one part: `part` is the id of its row in the list, `href` a link to it."""
 
-    tag: ClassVar[str] = "g"
     shapes: tuple["Shape", ...]
     css_class: str = ""
     part: str | None = None
@@ -172,9 +157,12 @@ class Group:
     title: str | None = None
 
     @property
-    def attributes(self) -> Attributes:
-        """What stands in the tag."""
-        return _given(class_=self.css_class, data_part=self.part)
+    def svg(self) -> str:
+        """As markup, inside its link where it has one."""
+        title = f"<title>{escaped(self.title)}</title>\n" if self.title else ""
+        inner = "".join(shape.svg for shape in self.shapes)
+        group = f"<g{word('class', self.css_class)}{word('data-part', self.part)}>\n{title}{inner}</g>"
+        return f"<a{word('href', self.href)}>{group}</a>\n" if self.href else f"{group}\n"
 
 
 Shape = Box | Line | Circle | Polygon | Path | Words | Group
@@ -194,6 +182,18 @@ class Hatch:
         """How a shape asks for it."""
         return f"url(#{self.ident})"
 
+    @property
+    def svg(self) -> str:
+        """As markup."""
+        side, middle = coordinate(self.every), coordinate(self.every / 2)
+        place = 'patternUnits="userSpaceOnUse" patternTransform="rotate(45)"'
+        line = f'x1="{middle}" y1="0" x2="{middle}" y2="{side}" stroke-width="{coordinate(self.line_width)}"'
+        return (
+            f'<pattern{word("id", self.ident)} width="{side}" height="{side}" {place}>\n'
+            f'<rect class="chip" width="{side}" height="{side}"/>\n'
+            f'<line class="hatch-line {escaped(self.css_class)}" {line}/>\n</pattern>\n'
+        )
+
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Picture:
@@ -211,14 +211,20 @@ class Picture:
     most_px: float | None = None
 
     @property
-    def attributes(self) -> Attributes:
-        """What stands in the tag; a picture with links is no single image to a screen reader."""
+    def role(self) -> str:
+        """What it is to a screen reader: with links in it no single image."""
         linked = any(isinstance(shape, Group) and shape.href for shape in every_shape(self.shapes))
-        style = f"max-width:{coordinate(self.most_px)}px" if self.most_px else None
+        return "group" if linked else "img"
+
+    @property
+    def svg(self) -> str:
+        """As markup."""
         box = " ".join(map(coordinate, self.view_box))
-        return _given(
-            class_=self.css_class, id=self.ident, viewBox=box, role="group" if linked else "img", style=style
-        ) + _given(aria_label=self.label)
+        style = f"max-width:{coordinate(self.most_px)}px" if self.most_px else None
+        tag = f'<svg{word("class", self.css_class)}{word("id", self.ident)} viewBox="{box}" role="{self.role}"'
+        defined = f"<defs>\n{''.join(hatch.svg for hatch in self.hatches)}</defs>\n" if self.hatches else ""
+        inner = "".join(shape.svg for shape in self.shapes)
+        return f"{tag}{word('style', style)}{word('aria-label', self.label)}>\n{defined}{inner}</svg>"
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -238,11 +244,6 @@ def every_shape(shapes: tuple[Shape, ...]) -> Iterator[Shape]:
             yield from every_shape(shape.shapes)
 
 
-@cache
-def _own_templates() -> Templates:
-    return templates(FilePath(__file__).parent / "templates", filters={"coordinate": coordinate})
-
-
 def drawn(picture: Picture) -> Markup:
     """The picture as markup to stand in a page; every text in it is escaped."""
-    return Markup(_own_templates().rendered("picture.svg", picture=picture).strip())
+    return Markup(picture.svg)
