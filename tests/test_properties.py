@@ -111,6 +111,7 @@ def test_the_resistor_draws_enough_and_the_next_larger_one_would_not(
     rail = record(Rail, {"name": "R", "nominal_v": str(nominal_v), "window": ends})
     low_v = rail.window.low_v
     chosen = resistor_for(wanted_a, rail)
+    assert chosen is not None
     assert low_v / chosen.resistance_ohm >= wanted_a
     larger = [Decimal(step).scaleb(decade) for decade in range(-6, 8) for step in E24]
     following = min(value for value in larger if value > chosen.resistance_ohm)
