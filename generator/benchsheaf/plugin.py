@@ -40,6 +40,7 @@ class SheetPage(MkDocsPage):
         self._sheet = sheet
         self._edition = whole
         self._written: str | None = None
+        self._column: str | None = None
         # The theme prints titles without escaping them.
         super().__init__(escaped(sheet.title), file, config)
 
@@ -74,12 +75,14 @@ class SheetPage(MkDocsPage):
     @active.setter
     def active(self, value: bool) -> None:
         self._active = bool(value)
-        self._written = None
+        self._written = self._column = None
 
     @property
     def column(self) -> str:
         """The finished HTML of the list of sheets beside it."""
-        return self._sheet.column()
+        if self._column is None:
+            self._column = self._sheet.column()
+        return self._column
 
 
 class PluginConfig(Config):  # type: ignore[no-untyped-call]

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
-from posixpath import dirname, relpath
+from typing import NamedTuple
 from urllib.parse import quote
 
 HOME = "index.html"
@@ -34,12 +34,17 @@ def part_data(kind: str, slug: str) -> str:
 
 def relative(here: str, there: str, fragment: str = "") -> str:
     """The way from one page of the site to another, as an attribute may hold it."""
-    way = "" if there == here and fragment else quote(relpath(there, dirname(here) or "."))
-    return way + (f"#{quote(fragment)}" if fragment else "")
+    place = f"#{quote(fragment)}" if fragment else ""
+    if there == here and fragment:
+        return place
+    folder, target = here.split("/")[:-1], there.split("/")
+    shared = 0
+    while shared < min(len(folder), len(target) - 1) and folder[shared] == target[shared]:
+        shared += 1
+    return quote("/".join([*[".."] * (len(folder) - shared), *target[shared:]])) + place
 
 
-@dataclass(frozen=True, slots=True)
-class Link:
+class Link(NamedTuple):
     """A link that a page has made."""
 
     here: str
@@ -49,19 +54,22 @@ class Link:
 
 @dataclass(slots=True)
 class Trail:
-    """All links that were made while pages were written, so that each can be followed before publishing."""
+    """All places that were linked to while pages were written, so that each link can be followed before publishing.
 
-    links: set[Link] = field(default_factory=set)
+    Of several links to one place the first is kept: `links` gives for a place the page that led there.
+    """
+
+    links: dict[tuple[str, str], str] = field(default_factory=dict)
     anchors: dict[str, frozenset[str]] = field(default_factory=dict)
 
     def href(self, here: str, there: str, fragment: str = "") -> str:
         """A link from a page, noted."""
-        self.links.add(Link(here, there, fragment))
+        self.links.setdefault((there, fragment), here)
         return relative(here, there, fragment)
 
     def astray(self, files: frozenset[str]) -> Iterator[Link]:
         """Links that lead to no page or file of the site, or to no such place on a page that was written."""
-        for link in sorted(self.links, key=lambda each: (each.here, each.there, each.fragment)):
-            anchors = self.anchors.get(link.there)
-            if link.there not in files or (link.fragment and anchors is not None and link.fragment not in anchors):
-                yield link
+        for (there, fragment), here in sorted(self.links.items(), key=lambda each: (each[1], *each[0])):
+            anchors = self.anchors.get(there)
+            if there not in files or (fragment and anchors is not None and fragment not in anchors):
+                yield Link(here, there, fragment)

@@ -1,6 +1,7 @@
 """A board from above: parts where they sit, the weak ones marked, each linked to its row in the list."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from benchsheaf.drawing.labels import placed
 from benchsheaf.drawing.lettering import Crowd, Frame, base_line, text_width
@@ -33,6 +34,19 @@ def board_pictures(
         for hand in (WIDE, PHONE)
     )
     return Both(wide=wide, phone=phone, caption=_caption(parts, rows, weak))
+
+
+def led_elsewhere(both: Both, links: Mapping[str, str]) -> Both:
+    """The same drawings for another page: `links` gives for the row of a part the address that its link leads to."""
+
+    def led(picture: Picture) -> Picture:
+        shapes = (
+            replace(shape, href=links.get(shape.part or "", shape.href)) if isinstance(shape, Group) else shape
+            for shape in picture.shapes
+        )
+        return replace(picture, shapes=tuple(shapes))
+
+    return replace(both, wide=led(both.wide), phone=led(both.phone))
 
 
 def _scale(hand: Hand, size: Extent) -> float:

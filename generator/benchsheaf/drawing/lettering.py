@@ -1,8 +1,7 @@
 """How much room words take, and how labels come to stand where they hide nothing."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
-from math import floor
+from typing import NamedTuple
 
 from benchsheaf.drawing.picture import Words
 
@@ -42,8 +41,7 @@ def text_width(text: str, size: float, mono: bool = False) -> float:
     return size * sum(_MONO if mono else _ADVANCE.get(letter, _UNKNOWN) for letter in text)
 
 
-@dataclass(frozen=True, slots=True)
-class Frame:
+class Frame(NamedTuple):
     """An upright rectangle by its edges."""
 
     left: float
@@ -102,14 +100,17 @@ class Crowd:
 
     def met(self, frame: Frame) -> Iterator[Frame]:
         """Every frame that shares more than an edge with this one; some more than once."""
+        left, top, right, bottom = frame
         for square in _squares(frame):
-            yield from (each for each in self._squares.get(square, ()) if each.meets(frame))
+            for each in self._squares.get(square, ()):
+                if each[0] < right and left < each[2] and each[1] < bottom and top < each[3]:
+                    yield each
 
 
-def _squares(frame: Frame) -> Iterator[tuple[int, int]]:
-    for across in range(floor(frame.left / _SQUARE), floor(frame.right / _SQUARE) + 1):
-        for down in range(floor(frame.top / _SQUARE), floor(frame.bottom / _SQUARE) + 1):
-            yield across, down
+def _squares(frame: Frame) -> list[tuple[int, int]]:
+    left, top, right, bottom = frame
+    down = range(int(top // _SQUARE), int(bottom // _SQUARE) + 1)
+    return [(x, y) for x in range(int(left // _SQUARE), int(right // _SQUARE) + 1) for y in down]
 
 
 def around(x: float, y: float, width: float, height: float) -> Frame:

@@ -6,7 +6,7 @@ from typing import Any
 from benchsheaf import urls
 from benchsheaf.model.machine import Machine
 from benchsheaf.pages.first_power import first_power_sheet
-from benchsheaf.pages.frame import sheet_frame
+from benchsheaf.pages.frame import Frame, sheet_frame
 from benchsheaf.pages.glance import boards_sheet, glance_sheet
 from benchsheaf.pages.page import Page
 from benchsheaf.pages.power import power_sheet
@@ -37,14 +37,15 @@ def machine_pages(shelf: Shelf, machine: Machine) -> Iterator[Page]:
 def _page(shelf: Shelf, machine: Machine, sheet: Sheet) -> Page:
     here = urls.sheet(machine.slug, sheet.name)
 
+    def frame() -> Frame:
+        return shelf.kept("frame", here, lambda: sheet_frame(shelf.desk(here, machine), machine, sheet))
+
     def written() -> str:
         desk = shelf.desk(here, machine)
-        frame = sheet_frame(desk, machine, sheet)
-        return desk.printed(f"{sheet.name}.html", frame=frame, sheet=CONTENTS[sheet.name](desk, machine))
+        return desk.printed(f"{sheet.name}.html", frame=frame(), sheet=CONTENTS[sheet.name](desk, machine))
 
     def column() -> str:
-        desk = shelf.desk(here, machine)
-        return desk.printed("column.html", frame=sheet_frame(desk, machine, sheet))
+        return shelf.desk(here, machine).printed("column.html", frame=frame())
 
     return Page(
         address=here,

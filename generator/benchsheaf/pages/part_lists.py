@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from benchsheaf.compute.capacitors import StressFigures
-from benchsheaf.drawing.board import board_pictures
+from benchsheaf.drawing.board import board_pictures, led_elsewhere
 from benchsheaf.drawing.picture import Both
 from benchsheaf.markup import Markup
 from benchsheaf.model.boards import Extent, Part, PartRow, WeakPart
@@ -170,10 +170,16 @@ def board_drawing(
     `elsewhere` is the sheet with the table of all parts, where that is not the page itself.
     """
     own = {ref: view.anchor for view in reversed(weak) for ref in view.lights}
-    links = {}
-    for ref in [part.ref for part in parts] + [ref for row in rows for ref in row.refs]:
-        if elsewhere is None:
-            links[ref] = f"#{ref}"
-        else:
-            links[ref] = f"#{own[ref]}" if ref in own else desk.sheet(elsewhere, ref)
-    return board_pictures(size, parts, rows, {ref: ref for ref in own}, ident, links, back=back, seen=seen)
+    every = [part.ref for part in parts] + [ref for row in rows for ref in row.refs]
+    here = {ref: f"#{ref}" for ref in every}
+
+    def drawing() -> Both:
+        return board_pictures(size, parts, rows, {ref: ref for ref in own}, ident, here, back=back, seen=seen)
+
+    if desk.machine is None:
+        return drawing()
+    # Two sheets of a machine show its boards; to find places for their labels takes longer than all else.
+    both = desk.shelf.kept(ident, desk.machine.slug, drawing)
+    if elsewhere is None:
+        return both
+    return led_elsewhere(both, {ref: f"#{own[ref]}" if ref in own else desk.sheet(elsewhere, ref) for ref in every})

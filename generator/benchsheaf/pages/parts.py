@@ -111,10 +111,12 @@ def _bus(desk: Desk, bus: Bus) -> PartPage:
 
 
 def _holding(desk: Desk, kind: str, thing: Holding) -> PartPage:
+    held_by = {pointer.thing[1] for pointer in desk.shelf.links.held_by.get((kind, thing.slug), ())}
+    workups = desk.shelf.workup.machines
     stress = [
         figures
-        for machine in desk.shelf.workup.machines.values()
-        for figures in machine.stress
+        for slug in sorted(held_by & workups.keys())
+        for figures in workups[slug].stress
         if figures.ref.startswith(f"{thing.slug}/")
     ]
     drawn = _is_drawn(thing)

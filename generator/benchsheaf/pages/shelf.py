@@ -3,6 +3,7 @@
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import TypeVar, cast
 
 from benchsheaf import urls
 from benchsheaf.compute.workup import CollectionWorkup
@@ -17,6 +18,7 @@ from benchsheaf.model.machine import Machine
 from benchsheaf.model.supply import Supply
 from benchsheaf.pages.printing import FILTERS
 
+Made = TypeVar("Made")
 Holding = Supply | Drive | Card | Keyboard
 TEMPLATES = Path(__file__).parent / "templates"
 
@@ -32,10 +34,20 @@ class Shelf:
     edit_base: str | None = None
     trail: urls.Trail = field(default_factory=urls.Trail)
     press: Templates = field(default_factory=lambda: templates(TEMPLATES, filters=FILTERS))
+    _kept: dict[str, tuple[object, object]] = field(default_factory=dict, repr=False, compare=False)
 
     def desk(self, here: str, machine: Machine | None = None) -> "Desk":
         """Where one page is written."""
         return Desk(shelf=self, here=here, machine=machine)
+
+    def kept(self, kind: str, key: object, made: Callable[[], Made]) -> Made:
+        """What was made last of a kind, if its key is the same; otherwise it is made now.
+
+        Pages that want the same thing come one after the other, so one of each kind is enough to keep.
+        """
+        if kind not in self._kept or self._kept[kind][0] != key:
+            self._kept[kind] = key, made()
+        return cast(Made, self._kept[kind][1])
 
     def edit_path(self, thing: Thing, key: str) -> str:
         """The data file that holds a key of a thing, below the data folder; the thing's first file if none does."""
