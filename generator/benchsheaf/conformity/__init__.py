@@ -17,6 +17,7 @@ from benchsheaf.conformity.codes import (
     RANGE_03,
     RANGE_04,
 )
+from benchsheaf.conformity.sound import Doubt, sound_walk
 from benchsheaf.conformity.validator import MISSING, UNKNOWN, Shell, validator
 from benchsheaf.documents import Entry
 from benchsheaf.fields import Field, Misfit, converted, example_text, spoken_path, text_at
@@ -58,6 +59,15 @@ def conformed(entry: Entry, kind: Field, *, whole: bool) -> Conformed:
 
     `whole` says that every file of it could be read; if not, what is missing at the top is not told.
     """
+    try:
+        values = sound_walk(Shell(kind))(entry.values)
+    except Doubt:
+        return measured(entry, kind, whole=whole)
+    return Conformed(entry=entry, kind=kind, values=values, mistakes=[])
+
+
+def measured(entry: Entry, kind: Field, *, whole: bool) -> Conformed:
+    """The same by the validator alone, which finds all that is wrong, and is slow."""
     mistakes: list[Mistake] = []
     misfits: set[Path] = set()
 
@@ -87,9 +97,9 @@ def conformed(entry: Entry, kind: Field, *, whole: bool) -> Conformed:
 
     values = convert(kind, entry.values, ())
     assert isinstance(values, dict)
-    measured = validator(Shell(kind))
-    measured.validate(values, normalize=False)
-    for error in _leaves(measured._errors):
+    judge = validator(Shell(kind))
+    judge.validate(values, normalize=False)
+    for error in _leaves(judge._errors):
         path = tuple(error.document_path)
         if path in misfits or (error.code == MISSING and path[:-1] == () and not whole):
             continue
