@@ -35,6 +35,7 @@ def templates(*folders: Path, filters: Mapping[str, Callable[..., Any]] | None =
         lstrip_blocks=True,
         keep_trailing_newline=False,
         auto_reload=False,
+        cache_size=-1,  # all of them: there are few, and to forget the oldest costs time at every use
     )
     environment.filters.update(filters or {})
     return Templates(environment)
@@ -42,4 +43,5 @@ def templates(*folders: Path, filters: Mapping[str, Callable[..., Any]] | None =
 
 def escaped(text: str) -> str:
     """A text as it may stand in markup that somebody else prints without escaping."""
-    return str(escape(text))
+    # Letters and digits, such as a designator, need no escaping; it would cost more than all that is done with them.
+    return text if text.isalnum() else str(escape(text))

@@ -9,7 +9,7 @@ from typing import Any
 from benchsheaf import urls
 from benchsheaf.compute.workup import CollectionWorkup, collection_workup
 from benchsheaf.conformity import Conformed, conformed
-from benchsheaf.documents import read_folder
+from benchsheaf.documents import growth, read_folder
 from benchsheaf.export import FORMAT_VERSION, as_json
 from benchsheaf.fields import Schemas, built_in_schemas
 from benchsheaf.links import Links, Thing, links
@@ -56,9 +56,10 @@ class Edition:
         return self.trail.astray(known)
 
 
-_ANCHOR = re.compile(r'\sid="([^"]+)"')
+_ANCHOR = re.compile(r' id="([^"]+)"')
 
 
+@growth()
 def judgement(root: Path, schemas: Schemas | None = None) -> Judgement:
     """Everything read, measured against the schemas, linked, computed and judged.
 
@@ -137,6 +138,7 @@ def _judged(things: Mapping[Thing, Conformed], records: Collection, workup: Coll
             yield from part_mistakes(PartScene(conformed=things[kind, slug], part=part))
 
 
+@growth()
 def edition(judged: Judgement, edit_base: str | None = None) -> Edition:
     """The pages and files of a folder without mistakes.
 

@@ -2,6 +2,7 @@
 
 from benchsheaf.documents.files import read_document, read_text, text_and_mistakes
 from benchsheaf.documents.folders import KINDS, read_folder
+from benchsheaf.documents.growth import growth
 from benchsheaf.documents.records import Document, Entry, Path_, Reading, Spot, Value
 
 __all__ = [
@@ -12,6 +13,7 @@ __all__ = [
     "Reading",
     "Spot",
     "Value",
+    "growth",
     "read_document",
     "read_folder",
     "read_text",

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 from benchsheaf.documents.files import LINK, NOT_A_FILE, NOT_OPENED, bytes_of, odd_thing, reason, text_and_mistakes
+from benchsheaf.documents.growth import growth
 from benchsheaf.documents.records import Document, Entry, Reading, Value
 from benchsheaf.mistakes import Code, Mistake, Place, nearest_name
 
@@ -228,6 +229,7 @@ def _is_systems(name: str) -> bool:
     return name.startswith(".") and not name.endswith((".yml", ".yaml"))
 
 
+@growth()
 def read_folder(root: pathlib.Path) -> Reading:
     """All things that a folder of machines describes, and what was wrong in reading them, in file order."""
     walk = _Walk(root, root.name if root.name.strip(".") else root.resolve().name)

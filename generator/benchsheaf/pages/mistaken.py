@@ -7,8 +7,7 @@ from benchsheaf import urls
 from benchsheaf.markup import templates
 from benchsheaf.mistakes import Mistake
 from benchsheaf.pages.page import Page
-from benchsheaf.pages.printing import FILTERS
-from benchsheaf.pages.shelf import TEMPLATES
+from benchsheaf.pages.printing import FILTERS, TEMPLATES
 from benchsheaf.wording import as_text
 
 

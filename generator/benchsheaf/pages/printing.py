@@ -1,15 +1,18 @@
 """How facts and figures are put into print; templates use these and nothing else."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Hashable, Mapping
 from dataclasses import fields
 from decimal import Decimal
-from typing import Any
+from functools import cache
+from pathlib import Path
+from typing import Any, cast
 
 from benchsheaf.drawing.connector import WIRES
 from benchsheaf.drawing.picture import Both, drawn
 from benchsheaf.markup import Markup
 from benchsheaf.quantities import LONG, ROUNDINGS, SUFFIX, printed, printed_binary, printed_range
 
+TEMPLATES = Path(__file__).parent / "templates"
 NARROW = "\u00a0"
 SYMBOLS = {"ohm": "Ω", "B": "bytes"}
 UNIT_OF = {suffix: unit for unit, suffix in SUFFIX.items()}
@@ -36,9 +39,13 @@ def figure(record: Any, name: str, places: int = 2) -> str:
 def plain(record: Any, name: str, places: int = 2) -> str:
     """The same without its unit, for the cells of a column that names it."""
     value = getattr(record, name)
-    rounds = next(each for each in fields(record) if each.name == name).metadata.get("rounds", "half")
     scaled = Decimal(value) * 100 if _unit(name) == "%" else Decimal(value)
-    return number(scaled, places, rounds)
+    return number(scaled, places, _rounds(cast(Hashable, type(record)), name))
+
+
+@cache
+def _rounds(record: Any, name: str) -> str:
+    return str(next(each for each in fields(record) if each.name == name).metadata.get("rounds", "half"))
 
 
 def number(value: Decimal | int, places: int = 0, rounds: str = "half") -> str:
@@ -48,6 +55,7 @@ def number(value: Decimal | int, places: int = 0, rounds: str = "half") -> str:
     return f"\u2212{body}" if rounded < 0 else body
 
 
+@cache
 def _unit(name: str) -> str | None:
     endings = [suffix for suffix in UNIT_OF if name == suffix or name.endswith(f"_{suffix}")]
     return UNIT_OF[max(endings, key=len)] if endings else None
@@ -87,6 +95,12 @@ def picture(both: Both) -> Markup:
     return drawn(both.wide) + drawn(both.phone)
 
 
+@cache
+def stamp(name: str) -> Markup:
+    """A sign or a mark as its file has it: `signs/hot`, `marks/weak`."""
+    return Markup((TEMPLATES / f"{name}.svg").read_text(encoding="utf-8").rstrip("\n"))
+
+
 def swatch(colour: str) -> Markup:
     """A wire's colour as a field with an outline; the word always stands beside it."""
     return Markup(
@@ -107,5 +121,6 @@ FILTERS: Mapping[str, Callable[..., Any]] = {
     "paragraphs": paragraphs,
     "picture": picture,
     "drawn": drawn,
+    "stamp": stamp,
     "swatch": swatch,
 }

@@ -2,25 +2,23 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
-from pathlib import Path
 from typing import TypeVar, cast
 
 from benchsheaf import urls
 from benchsheaf.compute.workup import CollectionWorkup
 from benchsheaf.conformity import Conformed
 from benchsheaf.links import Links, Thing
-from benchsheaf.markup import Markup, Templates, templates
+from benchsheaf.markup import Markup, Templates, escaped, templates
 from benchsheaf.model.boards import Part
 from benchsheaf.model.cards import Card, Keyboard
 from benchsheaf.model.collection import Collection
 from benchsheaf.model.drives import Drive, DrivePart
 from benchsheaf.model.machine import Machine
 from benchsheaf.model.supply import Supply
-from benchsheaf.pages.printing import FILTERS
+from benchsheaf.pages.printing import FILTERS, TEMPLATES
 
 Made = TypeVar("Made")
 Holding = Supply | Drive | Card | Keyboard
-TEMPLATES = Path(__file__).parent / "templates"
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -119,9 +117,9 @@ class Desk:
         """
         slug, _, ref = name.rpartition("/")
         if not slug:
-            return Markup('<a class="mono" href="{}">{}</a>').format(self.sheet("boards", name), ref)
+            return _mono_link(self.sheet("boards", name), ref)
         kind = self.kind_of(slug)
-        link = Markup('<a class="mono" href="{}">{}</a>').format(self.thing(kind, slug, ref), ref)
+        link = _mono_link(self.thing(kind, slug, ref), ref)
         return (
             link
             if brief
@@ -135,3 +133,7 @@ class Desk:
     def printed(self, template: str, **context: object) -> str:
         """A template filled for this page."""
         return self.shelf.press.rendered(template, desk=self, **context)
+
+
+def _mono_link(href: str, ref: str) -> Markup:
+    return Markup(f'<a class="mono" href="{escaped(href)}">{escaped(ref)}</a>')
