@@ -6,12 +6,13 @@ from pathlib import Path
 
 import click
 
-from benchsheaf.fields import built_in_schemas
-from benchsheaf.fields.json_schema import json_schemas
+from benchsheaf.documents import PART_FOLDERS, name_refusal
+from benchsheaf.fields import EXPORTED, KINDS, built_in_schemas, json_schemas, starting_text
 from benchsheaf.mistakes import Mistake
 from benchsheaf.site import judgement
 from benchsheaf.wording import as_json, as_text
 
+FOLDER_OF = {kind: folder for folder, kind in PART_FOLDERS.items() if kind in KINDS}
 FORMS = {"text": as_text, "json": as_json}
 
 
@@ -44,11 +45,67 @@ def check(paths: tuple[Path, ...], form: str) -> None:
 
 
 @main.command()
-@click.argument("kind", required=False, type=click.Choice(sorted(json_schemas(built_in_schemas()))))
-def schema(kind: str | None) -> None:
-    """Print the JSON Schema of one KIND, or of all, for editors that check while somebody writes."""
+@click.argument("slug")
+@click.option("--name", help="Its name, as it stands on the badge or plate.")
+@click.option("--kind", type=click.Choice(["machine", *FOLDER_OF]), default="machine", help="What is described.")
+@click.option(
+    "--folder", type=click.Path(path_type=Path), default=Path("machines"), help="The folder of all descriptions."
+)
+def new(slug: str, name: str | None, kind: str, folder: Path) -> None:
+    """Begin a description: a file with every field that must be there, empty, and what belongs at each.
+
+    SLUG is its short name: lower-case letters, digits, hyphens.
+    """
+    refusal = name_refusal(slug)
+    if refusal:
+        raise click.UsageError(f"{slug} cannot be a name. {refusal}")
+    if not folder.is_dir():
+        raise click.UsageError(f"There is no folder {folder}. Name yours with --folder.")
+    alone = kind == "machine"
+    path = folder / slug / "machine.yml" if alone else folder / "_parts" / FOLDER_OF[kind] / f"{slug}.yml"
+    given = {"name": name} if name else {}
+    write_new(path, starting_text(built_in_schemas().kinds[kind], given), alone=alone)
+    click.echo(f"Begun: {path}\nFill in its lines, then run: benchsheaf check {path.parent if alone else path}")
+
+
+def write_new(path: Path, text: str, *, alone: bool) -> None:
+    """Write a file that is not there yet; `alone` in a folder that is not there yet either.
+
+    Errors: click.UsageError if something is there already, or nothing can be written there.
+    """
+    taken = path.parent if alone else path
+    try:
+        taken.parent.mkdir(parents=True, exist_ok=True)
+        if alone:
+            path.parent.mkdir()
+        with path.open("x", encoding="utf-8", newline="\n") as file:
+            file.write(text)
+    except FileExistsError:
+        raise click.UsageError(f"There is something at {taken} already. Nothing was changed.") from None
+    except OSError as error:
+        raise click.UsageError(f"{path} cannot be written: {error.strerror}.") from None
+
+
+@main.command()
+@click.argument("kind", required=False, type=click.Choice(sorted(EXPORTED)))
+@click.option("--into", type=click.Path(path_type=Path, file_okay=False), help="A folder to write them into.")
+def schema(kind: str | None, into: Path | None) -> None:
+    """Tell the data language as JSON Schema, so that editors can check and complete.
+
+    KIND names one kind of description; machine-file is for one of the several files of a machine. Without KIND all are
+    told, by their kinds.
+    """
     made = json_schemas(built_in_schemas())
-    click.echo(json.dumps(made[kind] if kind else made, ensure_ascii=False, indent=1))
+    chosen = {kind: made[kind]} if kind else made
+    if into is None:
+        click.echo(json.dumps(chosen[kind] if kind else chosen, indent=2))
+        return
+    try:
+        into.mkdir(parents=True, exist_ok=True)
+        for each, described in chosen.items():
+            (into / f"{each}.schema.json").write_text(json.dumps(described, indent=2) + "\n", encoding="ascii")
+    except OSError as error:
+        raise click.UsageError(f"{into} cannot be written: {error.strerror}.") from None
 
 
 def data_folder(path: Path) -> Path:

@@ -8,7 +8,7 @@ from typing import Any
 
 from benchsheaf import urls
 from benchsheaf.compute.workup import CollectionWorkup, collection_workup
-from benchsheaf.conformity import Conformed, conformed
+from benchsheaf.conformity import Conformed, blanks_told, conformed
 from benchsheaf.documents import growth, read_folder
 from benchsheaf.export import FORMAT_VERSION, as_json
 from benchsheaf.fields import Schemas, built_in_schemas
@@ -69,9 +69,11 @@ def judgement(root: Path, schemas: Schemas | None = None) -> Judgement:
     if not root.is_dir():
         raise FileNotFoundError(str(root))
     reading = read_folder(root)
-    told = list(reading.mistakes)
+    told, blanks = blanks_told(reading, schemas)
     things = {
-        key: conformed(entry, schemas.kinds[entry.kind], whole=key not in reading.broken)
+        key: conformed(
+            entry, schemas.kinds[entry.kind], whole=key not in reading.broken, blanks=blanks.get(key, frozenset())
+        )
         for key, entry in reading.entries.items()
         if entry.kind in schemas.kinds
     }

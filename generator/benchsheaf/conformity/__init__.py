@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Any
 
+from benchsheaf.conformity.blanks import blanks_told, follows_from_blank
 from benchsheaf.conformity.codes import (
     FIELD_01,
     FIELD_02,
@@ -23,6 +24,8 @@ from benchsheaf.documents import Entry
 from benchsheaf.fields import Field, Misfit, converted, example_text, spoken_path, text_at
 from benchsheaf.mistakes import Code, Mistake, nearest_name
 from benchsheaf.quantities import printed
+
+__all__ = ["Conformed", "blanks_told", "conformed"]
 
 _SINGLE = {
     "text": "A single value",
@@ -54,19 +57,20 @@ class Conformed:
 Path = tuple[str | int, ...]
 
 
-def conformed(entry: Entry, kind: Field, *, whole: bool) -> Conformed:
+def conformed(entry: Entry, kind: Field, *, whole: bool, blanks: frozenset[str] = frozenset()) -> Conformed:
     """A description measured against its schema.
 
-    `whole` says that every file of it could be read; if not, what is missing at the top is not told.
+    `whole` says that every file of it could be read; if not, what is missing at the top is not told. `blanks` are
+    fields at which nothing is written, which is told already; what follows from one is not.
     """
     try:
         values = sound_walk(Shell(kind))(entry.values)
     except Doubt:
-        return measured(entry, kind, whole=whole)
+        return measured(entry, kind, whole=whole, blanks=blanks)
     return Conformed(entry=entry, kind=kind, values=values, mistakes=[])
 
 
-def measured(entry: Entry, kind: Field, *, whole: bool) -> Conformed:
+def measured(entry: Entry, kind: Field, *, whole: bool, blanks: frozenset[str] = frozenset()) -> Conformed:
     """The same by the validator alone, which finds all that is wrong, and is slow."""
     mistakes: list[Mistake] = []
     misfits: set[Path] = set()
@@ -103,7 +107,8 @@ def measured(entry: Entry, kind: Field, *, whole: bool) -> Conformed:
         path = tuple(error.document_path)
         if path in misfits or (error.code == MISSING and path[:-1] == () and not whole):
             continue
-        _tell_error(error, kind, path, tell, values)
+        if not blanks or not follows_from_blank(error, path, blanks):
+            _tell_error(error, kind, path, tell, values)
     return Conformed(entry=entry, kind=kind, values=values, mistakes=mistakes)
 
 

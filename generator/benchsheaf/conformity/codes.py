@@ -32,6 +32,12 @@ FIELD_05 = Code(
     words="One of {names} is wanted here.",
     example={"names": "`rail`, `signal` or `key`"},
 )
+FIELD_06 = Code(
+    id="FIELD-06",
+    meaning="Nothing is written yet at a field that must be there.",
+    words="Nothing is written here yet: {help} Write for example `{sample}`.",
+    example={"help": "As it stands on the badge.", "sample": "name: Sketch-1"},
+)
 KIND_04 = Code(
     id="KIND-04",
     meaning="A list, a group of fields or a single value stands where another of them was wanted.",

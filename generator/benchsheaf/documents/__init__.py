@@ -1,12 +1,15 @@
 """Data files become text values, each with the line and column where it stands; nothing else of YAML comes through."""
 
 from benchsheaf.documents.files import read_document, read_text, text_and_mistakes
-from benchsheaf.documents.folders import KINDS, read_folder
+from benchsheaf.documents.folders import KINDS, PART_FOLDERS, name_refusal, read_folder
 from benchsheaf.documents.growth import growth
 from benchsheaf.documents.records import Document, Entry, Path_, Reading, Spot, Value
+from benchsheaf.documents.refusals import NO_VALUE
 
 __all__ = [
     "KINDS",
+    "NO_VALUE",
+    "PART_FOLDERS",
     "Document",
     "Entry",
     "Path_",
@@ -14,6 +17,7 @@ __all__ = [
     "Spot",
     "Value",
     "growth",
+    "name_refusal",
     "read_document",
     "read_folder",
     "read_text",

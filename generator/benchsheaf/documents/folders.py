@@ -86,6 +86,7 @@ class _Walk:
     mistakes: list[Mistake] = field(default_factory=list)
     entries: dict[tuple[str, str], Entry] = field(default_factory=dict)
     broken: set[tuple[str, str]] = field(default_factory=set)
+    owners: dict[str, tuple[str, str]] = field(default_factory=dict)
 
     def machines(self) -> None:
         """Each folder with a name of its own is a machine."""
@@ -138,6 +139,7 @@ class _Walk:
     def _entry(self, kind: str, slug: str, files: list[pathlib.Path]) -> None:
         documents: list[Document] = []
         for path in files:
+            self.owners[self.name_of(path)] = kind, slug
             content = bytes_of(path, self.name_of(path))
             document, wrong = (
                 (None, content) if isinstance(content, list) else text_and_mistakes(content, self.name_of(path))
@@ -224,6 +226,13 @@ class _Walk:
         return False
 
 
+def name_refusal(name: str) -> str | None:
+    """Why a machine or a part cannot have a name in files and addresses, in a sentence; None if it can."""
+    if not _NAME.fullmatch(name):
+        return BAD_NAME.words
+    return DEVICE_NAME.words.format(name=name) if _DEVICES.fullmatch(name) else None
+
+
 def _is_systems(name: str) -> bool:
     """Whether a system or an editor put a file there for itself."""
     return name.startswith(".") and not name.endswith((".yml", ".yaml"))
@@ -235,4 +244,4 @@ def read_folder(root: pathlib.Path) -> Reading:
     walk = _Walk(root, root.name if root.name.strip(".") else root.resolve().name)
     walk.machines()
     mistakes = sorted(walk.mistakes, key=lambda mistake: mistake.order)
-    return Reading(walk.entries, mistakes, frozenset(walk.broken))
+    return Reading(walk.entries, mistakes, frozenset(walk.broken), walk.owners)

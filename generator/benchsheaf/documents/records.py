@@ -91,9 +91,11 @@ def _inside(inner: dict[str, Spot] | list[Spot] | None, step: str | int) -> Spot
 class Reading:
     """All that stands in a folder of data: things by kind and slug, and what was wrong in reading them.
 
-    `broken` names things with a file that could not be read whole: what they seem to lack may stand in it.
+    `broken` names things with a file that could not be read whole: what they seem to lack may stand in it. `owners`
+    gives the thing that each file describes, or would if it could be read.
     """
 
     entries: dict[tuple[str, str], Entry]
     mistakes: list[Mistake]
     broken: frozenset[tuple[str, str]]
+    owners: dict[str, tuple[str, str]]

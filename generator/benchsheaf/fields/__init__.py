@@ -1,10 +1,11 @@
 """What a description may say: the schemas as records, and what a written value means under them."""
 
+from benchsheaf.fields.absences import Absence, absences
 from benchsheaf.fields.examples import least_example, least_fields, whole_example
-from benchsheaf.fields.json_schema import json_schema, json_schemas
+from benchsheaf.fields.json_schema import EXPORTED, json_schema, json_schemas
 from benchsheaf.fields.meaning import FORMS, Converted, Misfit, converted, example_text
 from benchsheaf.fields.paths import all_fields, item_name, spoken_path, text_at
-from benchsheaf.fields.records import Field, Schemas
+from benchsheaf.fields.records import SAFETY, Field, Schemas
 from benchsheaf.fields.schemas import KINDS, built_in_schemas, read_schemas
 from benchsheaf.fields.sentences import (
     family_in_words,
@@ -14,15 +15,21 @@ from benchsheaf.fields.sentences import (
     spoken_list,
 )
 from benchsheaf.fields.specimen import specimens
+from benchsheaf.fields.starting import starting_text
+from benchsheaf.fields.worked import worked_example
 from benchsheaf.fields.written_form import data_lines, written
 
 __all__ = [
+    "EXPORTED",
     "FORMS",
     "KINDS",
+    "SAFETY",
+    "Absence",
     "Converted",
     "Field",
     "Misfit",
     "Schemas",
+    "absences",
     "all_fields",
     "built_in_schemas",
     "converted",
@@ -41,7 +48,9 @@ __all__ = [
     "specimens",
     "spoken_list",
     "spoken_path",
+    "starting_text",
     "text_at",
     "whole_example",
+    "worked_example",
     "written",
 ]

@@ -33,7 +33,7 @@ def _value(described: Field, number: int, *, least: bool) -> Any:
     if described.shape == "list":
         return _items(described, least=least)
     example = str(described.example)
-    return f"{example}-{number + 1}" if described.names_item and number else example
+    return f"{example}-{number + 1}" if described.names_item and not described.points_at and number else example
 
 
 def _record(described: Field, number: int, *, least: bool) -> dict[str, Any]:

@@ -10,12 +10,15 @@ from typing import Any
 
 from benchsheaf.fields.meaning import FORMS, LONGEST_WHOLE_NUMBER
 from benchsheaf.fields.records import Field, Schemas
+from benchsheaf.fields.schemas import KINDS
 from benchsheaf.fields.sentences import pointer_in_words, rules_in_words
 from benchsheaf.quantities import SUFFIX, quantity_pattern
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 SPREAD = ("machine",)
 """Kinds whose fields may be spread over several files, so that none of them need be in any one file."""
+EXPORTED = (*KINDS, *(f"{kind}-file" for kind in SPREAD))
+"""The names of all that is exported."""
 
 Made = dict[str, Any]
 

@@ -6,13 +6,16 @@ from decimal import Decimal
 
 from benchsheaf.quantities import SUFFIX
 
+SAFETY = "safety"
+"""What `wanted` says of a field that is asked for before all else."""
+
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Field:
     """One field of a description. `shape` is text, integer, boolean, quantity, record or list.
 
     `group` is the name under which kinds share the fields of a record. `wanted` says that the field is asked for where
-    it is absent, `safety` before all else, or `yes`; `wanted_where` limits that to records whose other fields have one
+    it is absent, `SAFETY` before all else, or `yes`; `wanted_where` limits that to records whose other fields have one
     of some words.
     """
 
