@@ -17,6 +17,8 @@ from benchsheaf.mistakes import Mistake
 from benchsheaf.model.collection import Collection, collection
 from benchsheaf.pages.across import across_pages
 from benchsheaf.pages.machine import machine_pages
+from benchsheaf.pages.manual import manual_pages
+from benchsheaf.pages.missing import missing_pages
 from benchsheaf.pages.mistaken import mistaken_page
 from benchsheaf.pages.page import Page
 from benchsheaf.pages.parts import part_pages
@@ -149,22 +151,28 @@ def edition(judged: Judgement, edit_base: str | None = None) -> Edition:
     """
     if judged.mistakes:
         raise ValueError(f"{len(judged.mistakes)} mistakes")
-    shelf = Shelf(
-        collection=judged.collection,
-        workup=judged.workup,
-        links=judged.links,
-        things=judged.things,
-        edit_base=edit_base,
-    )
-    pages = [*across_pages(shelf), *part_pages(shelf)]
+    shelf = _shelf(judged, edit_base)
+    pages = [*across_pages(shelf), *part_pages(shelf), *missing_pages(shelf), *manual_pages(shelf)]
     for machine in judged.collection.machines.values():
         pages += machine_pages(shelf, machine)
     return Edition(pages=tuple(pages), files=dict(_data_files(judged)), trail=shelf.trail)
 
 
 def mistaken_edition(judged: Judgement) -> Edition:
-    """In the place of a site whose data is wrong: one page that tells every mistake."""
-    return Edition(pages=(mistaken_page(judged.mistakes),), files={}, trail=Trail())
+    """In the place of a site whose data is wrong: one page that tells every mistake, and the manual."""
+    shelf = _shelf(judged, None)
+    pages = (mistaken_page(judged.mistakes, shelf.trail), *manual_pages(shelf, alone=True))
+    return Edition(pages=pages, files={}, trail=shelf.trail)
+
+
+def _shelf(judged: Judgement, edit_base: str | None) -> Shelf:
+    return Shelf(
+        collection=judged.collection,
+        workup=judged.workup,
+        links=judged.links,
+        things=judged.things,
+        edit_base=edit_base,
+    )
 
 
 def _data_files(judged: Judgement) -> Iterator[tuple[str, bytes]]:

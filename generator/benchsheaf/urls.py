@@ -7,6 +7,10 @@ from urllib.parse import quote
 
 HOME = "index.html"
 CAUTIONS = "cautions.html"
+MISSING = "missing.html"
+MANUAL = "manual/index.html"
+MANUAL_MISTAKES = "manual/mistakes.html"
+MANUAL_UNITS = "manual/units.html"
 INDEX_DATA = "data/index.json"
 
 PART_FOLDERS = {"supply": "supplies", "drive": "drives", "card": "cards", "keyboard": "keyboards", "bus": "buses"}
@@ -20,6 +24,16 @@ def sheet(slug: str, name: str) -> str:
 def part(kind: str, slug: str) -> str:
     """The address of the page of something shared."""
     return f"parts/{PART_FOLDERS[kind]}/{slug}.html"
+
+
+def manual_kind(kind: str) -> str:
+    """The address of the manual's page about one kind of description."""
+    return f"manual/{kind}.html"
+
+
+def manual_section(name: str) -> str:
+    """The address of the manual's page about a section that is too long to stand with its kind."""
+    return f"manual/sections/{name}.html"
 
 
 def machine_data(slug: str) -> str:

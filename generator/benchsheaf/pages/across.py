@@ -8,6 +8,7 @@ from benchsheaf.drawing.picture import Picture
 from benchsheaf.drawing.sheaf import sheaf_big
 from benchsheaf.pages.frame import loose_frame
 from benchsheaf.pages.glance import all_cautions
+from benchsheaf.pages.missing import missing_count
 from benchsheaf.pages.page import Page
 from benchsheaf.pages.shelf import Desk, Shelf
 from benchsheaf.pages.views import CautionView, Named
@@ -23,6 +24,9 @@ class Home:
     dangers: Sequence[Named]
     sheaf: Picture
     data: str
+    manual: str
+    missing: str
+    missing_count: int
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -90,6 +94,9 @@ def _home(desk: Desk) -> str:
         ],
         sheaf=sheaf_big("sheaf"),
         data=desk.href(urls.INDEX_DATA),
+        manual=desk.href(urls.MANUAL),
+        missing=desk.href(urls.MISSING),
+        missing_count=missing_count(desk.shelf),
     )
     return desk.printed("home.html", home=home)
 

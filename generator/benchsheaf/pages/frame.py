@@ -1,7 +1,7 @@
 """What stands around a page: its head, its imprint, and the list of sheets it belongs to."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from benchsheaf import urls
 from benchsheaf.drawing.picture import Picture
@@ -13,17 +13,18 @@ from benchsheaf.pages.shelf import Desk
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class SheetRow:
-    """A sheet in the list of sheets."""
+    """A sheet in the list of sheets; `more` leads to what is said of one that is only wanted."""
 
     number: int
     title: str
     way: str | None
     wanted: bool
+    more: str = ""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Frame:
-    """The head of a page and the list beside it; a page outside a sheaf has no rows."""
+    """The head of a page and the list beside it; a page outside a sheaf has no rows, one beside its sheets number 0."""
 
     above: str
     title: str
@@ -34,6 +35,8 @@ class Frame:
     number: int = 1
     count: int = 1
     rows: tuple[tuple[str, tuple[SheetRow, ...]], ...] = ()
+    missing: str = ""
+    list_name: str = "Sheets"
     designator: bool = False  # the title is one, and never stands in the heading face
 
 
@@ -51,7 +54,13 @@ def sheet_frame(desk: Desk, machine: Machine, sheet: Sheet) -> Frame:
         number=number,
         count=count,
         rows=tuple(_rows(desk, machine).items()),
+        missing=desk.sheet("missing"),
     )
+
+
+def missing_frame(desk: Desk, machine: Machine, title: str) -> Frame:
+    """The frame of the page about what a machine's sheaf lacks: it lies beside the sheets and is none of them."""
+    return replace(sheet_frame(desk, machine, SHEETS[0]), title=title, number=0, imprint=())
 
 
 def _rows(desk: Desk, machine: Machine) -> Mapping[str, tuple[SheetRow, ...]]:
@@ -59,7 +68,8 @@ def _rows(desk: Desk, machine: Machine) -> Mapping[str, tuple[SheetRow, ...]]:
     for number, sheet in enumerate(SHEETS, 1):
         wanted = sheet.wanted(machine)
         way = _edit(desk, machine, sheet) if wanted else desk.sheet(sheet.name)
-        rows[sheet.group].append(SheetRow(number=number, title=sheet.title, way=way, wanted=wanted))
+        more = desk.sheet("missing", f"sheet-{sheet.name}") if wanted else ""
+        rows[sheet.group].append(SheetRow(number=number, title=sheet.title, way=way, wanted=wanted, more=more))
     return {group: tuple(each) for group, each in rows.items()}
 
 

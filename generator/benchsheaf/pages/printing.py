@@ -90,6 +90,15 @@ def paragraphs(text: str) -> Markup:
     return Markup("").join(Markup("<p>{}</p>").format(block.strip()) for block in blocks)
 
 
+def ticked(text: str) -> Markup:
+    """A sentence in which what stands between backticks is written as in a data file."""
+    pieces = text.split("`")
+    return Markup("").join(
+        Markup("<code>{}</code>").format(piece) if place % 2 and place < len(pieces) - 1 else piece
+        for place, piece in enumerate(pieces)
+    )
+
+
 def picture(both: Both) -> Markup:
     """The two drawings of a picture; the style sheet shows one of them."""
     return drawn(both.wide) + drawn(both.phone)
@@ -119,6 +128,7 @@ FILTERS: Mapping[str, Callable[..., Any]] = {
     "rail": rail_name,
     "words": words,
     "paragraphs": paragraphs,
+    "ticked": ticked,
     "picture": picture,
     "drawn": drawn,
     "stamp": stamp,

@@ -7,6 +7,7 @@ from typing import TypeVar, cast
 from benchsheaf import urls
 from benchsheaf.compute.workup import CollectionWorkup
 from benchsheaf.conformity import Conformed
+from benchsheaf.fields import Absence, absences
 from benchsheaf.links import Links, Thing
 from benchsheaf.markup import Markup, Templates, escaped, templates
 from benchsheaf.model.boards import Part
@@ -32,6 +33,8 @@ class Shelf:
     edit_base: str | None = None
     trail: urls.Trail = field(default_factory=urls.Trail)
     press: Templates = field(default_factory=lambda: templates(TEMPLATES, filters=FILTERS))
+    _absences: dict[Thing, list[Absence]] = field(default_factory=dict, repr=False, compare=False)
+    _holding: dict[Thing, list[Thing]] = field(default_factory=dict, repr=False, compare=False)
     _kept: dict[str, tuple[object, object]] = field(default_factory=dict, repr=False, compare=False)
 
     def desk(self, here: str, machine: Machine | None = None) -> "Desk":
@@ -46,6 +49,22 @@ class Shelf:
         if kind not in self._kept or self._kept[kind][0] != key:
             self._kept[kind] = key, made()
         return cast(Made, self._kept[kind][1])
+
+    def absences(self, thing: Thing) -> list[Absence]:
+        """What is asked for and is not told of a thing; looked up once."""
+        if thing not in self._absences:
+            conformed = self.things[thing]
+            self._absences[thing] = absences(conformed.kind, conformed.values)
+        return self._absences[thing]
+
+    def held_by(self, holder: Thing) -> list[Thing]:
+        """All shared things that a thing points at, in any outfit."""
+        if not self._holding:
+            for thing, pointers in sorted(self.links.held_by.items()):
+                for owner in dict.fromkeys(pointer.thing for pointer in pointers):
+                    if thing in self.things:
+                        self._holding.setdefault(owner, []).append(thing)
+        return self._holding.get(holder, [])
 
     def edit_path(self, thing: Thing, key: str) -> str:
         """The data file that holds a key of a thing, below the data folder; the thing's first file if none does."""
