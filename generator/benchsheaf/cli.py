@@ -71,6 +71,7 @@ def new(slug: str, name: str | None, kind: str, folder: Path) -> None:
 def write_new(path: Path, text: str, *, alone: bool) -> None:
     """Write a file that is not there yet; `alone` in a folder that is not there yet either.
 
+    The folder of shared parts is made too: by it `check` knows the folder of all descriptions.
     Errors: click.UsageError if something is there already, or nothing can be written there.
     """
     taken = path.parent if alone else path
@@ -78,6 +79,7 @@ def write_new(path: Path, text: str, *, alone: bool) -> None:
         taken.parent.mkdir(parents=True, exist_ok=True)
         if alone:
             path.parent.mkdir()
+            (taken.parent / "_parts").mkdir(exist_ok=True)
         with path.open("x", encoding="utf-8", newline="\n") as file:
             file.write(text)
     except FileExistsError:

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from benchsheaf.fields.paths import item_name
+from benchsheaf.fields.paths import all_fields, item_name
 from benchsheaf.fields.records import Field
 
 
@@ -42,7 +42,11 @@ def absences(kind: Field, values: Mapping[str, Any]) -> list[Absence]:
     found: dict[tuple[str, ...], tuple[Field, list[str]]] = {}
     for path, described, place in _absent(_asked(kind), kind, values, (), ""):
         found.setdefault(path, (described, []))[1].append(place)
-    return [Absence(path=path, described=field, places=tuple(places)) for path, (field, places) in found.items()]
+    return [
+        Absence(path=path, described=found[path][0], places=tuple(found[path][1]))
+        for path, _ in (all_fields(kind) if found else ())
+        if path in found
+    ]
 
 
 def _asked(described: Field) -> _Asked:

@@ -35,7 +35,7 @@ class ManualPage:
     units: str
     mistakes: str
     missing: str | None
-    sent_to: str | None
+    can_edit: bool
 
 
 def manual_pages(shelf: Shelf, *, alone: bool = False) -> Iterator[Page]:
@@ -106,7 +106,7 @@ def _manual_page(desk: Desk, *, alone: bool) -> ManualPage:
         units=desk.href(urls.MANUAL_UNITS),
         mistakes=desk.href(urls.MANUAL_MISTAKES),
         missing=None if alone else desk.href(urls.MISSING),
-        sent_to=desk.shelf.edit_base,
+        can_edit=desk.shelf.edit_base is not None,
     )
 
 
