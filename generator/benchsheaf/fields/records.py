@@ -43,10 +43,22 @@ class Field:
     wanted: str = ""
     wanted_where: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
-    @property
-    def key(self) -> str:
-        """The field's name in records and in the export: its own name, with the suffix of its unit."""
-        return f"{self.name}_{SUFFIX[self.unit]}" if self.unit else self.name
+    # Asked of every value, and so worked out once.
+    key: str = field(init=False, repr=False, compare=False)
+    """The field's name in records and in the export: its own name, with the suffix of its unit."""
+    gives_names: bool = field(init=False, repr=False, compare=False)
+    """Whether the field, or one below it, names an item."""
+    has_pointers: bool = field(init=False, repr=False, compare=False)
+    """Whether the field, or one below it, points at an item."""
+
+    def __post_init__(self) -> None:
+        """Fill what follows from the rest."""
+        below = [*self.fields.values(), *([self.item] if self.item else [])]
+        names = bool(self.names_item) or any(each.gives_names for each in below)
+        points = bool(self.points_at) or any(each.has_pointers for each in below)
+        object.__setattr__(self, "key", f"{self.name}_{SUFFIX[self.unit]}" if self.unit else self.name)
+        object.__setattr__(self, "gives_names", names)
+        object.__setattr__(self, "has_pointers", points)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -76,11 +76,12 @@ def collect_names(conformed: Conformed, described: Field, value: Any, path: Path
     if isinstance(value, dict):
         strange = any(name not in described.fields for name in value)
         for name, absent in described.fields.items():
-            if name not in value and (strange or absent.required):
+            if absent.gives_names and name not in value and (strange or absent.required):
                 names.muddled |= _families(absent)
         for name, inner in value.items():
-            if name in described.fields:
-                yield from collect_names(conformed, described.fields[name], inner, (*path, name), names)
+            known = described.fields.get(name)
+            if known and known.gives_names:
+                yield from collect_names(conformed, known, inner, (*path, name), names)
     elif isinstance(value, list) and described.item:
         yield from _own_list(conformed, described.item, value, path)
         for index, inner in enumerate(value):
@@ -135,8 +136,9 @@ def pointers_of(thing: Thing, described: Field, value: Any, path: Path, beside: 
         yield Pointer(thing=thing, path=path, family=described.points_at, name=value, beside=beside or {})
     elif isinstance(value, dict):
         for name, inner in value.items():
-            if name in described.fields:
-                yield from pointers_of(thing, described.fields[name], inner, (*path, name), value)
+            known = described.fields.get(name)
+            if known and known.has_pointers:
+                yield from pointers_of(thing, known, inner, (*path, name), value)
     elif isinstance(value, list) and described.item:
         for index, inner in enumerate(value):
             yield from pointers_of(thing, described.item, inner, (*path, index), beside)

@@ -22,8 +22,13 @@ def built(record: type[R], values: Mapping[str, Any], described: Field, **extra:
     given: dict[str, object] = dict(extra)
     for name, value in values.items():
         inner = described.fields[name]
-        given[inner.key] = _filled(hints[inner.key], value, inner)
+        key = inner.key
+        given[key] = value if value.__class__ in _READY else _filled(hints[key], value, inner)
     return record(**given)
+
+
+# What stands in a record as it is; a Decimal may have to become a whole number.
+_READY = frozenset({str, bool})
 
 
 def _filled(hint: Any, value: Any, described: Field) -> object:

@@ -92,7 +92,7 @@ def read_quantity(text: str, unit: str) -> Decimal | Misread:
     """
     measure = MEASURES[unit]
     wanted = {"wanted": measure.wanted}
-    if sum(map(str.isdigit, text)) > MOST_DIGITS:
+    if len(text) > MOST_DIGITS and sum(map(str.isdigit, text)) > MOST_DIGITS:
         return Misread(TOO_MANY_DIGITS, {"most": str(MOST_DIGITS), **wanted})
     text = text.strip()
     plain = _PLAIN.fullmatch(text) if len(text) <= LONGEST else None
@@ -101,7 +101,7 @@ def read_quantity(text: str, unit: str) -> Decimal | Misread:
     sign, digits, spelled = plain.groups()
     if not spelled:
         return Misread(NO_UNIT, {"Noun": _capital(measure.noun), **wanted})
-    found = measure.units.get(_one_spelling(spelled))
+    found = measure.units.get(spelled) or measure.units.get(_one_spelling(spelled))
     if found is None:
         return _other_unit(spelled, sign + digits, measure)
     number = _in_base(Decimal(digits), found, unit)
