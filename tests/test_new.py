@@ -34,14 +34,14 @@ def begun(data: Path, kind: str) -> Path:
 
 
 def indent_of(line: str) -> int:
-    """How far in the key of a line stands, behind the hyphen of an item."""
-    return len(line) - len(line.lstrip(" -"))
+    """How far in the key of a line stands, behind the hyphen of an item; of an empty item, the hyphen itself."""
+    return len(line) - len(line.lstrip(" ") if line.strip() == "-" else line.lstrip(" -"))
 
 
 def blanks(text: str) -> list[int]:
     """The numbers of lines at which nothing is written, nor on deeper lines below; comments are passed over."""
     lines = [(number, line) for number, line in enumerate(text.splitlines(), 1) if line.strip(" ") and "#" not in line]
-    following = [*(indent_of(line) if line.strip() != "-" else 0 for _, line in lines[1:]), 0]
+    following = [*(indent_of(line) for _, line in lines[1:]), 0]
     return [
         number
         for (number, line), after in zip(lines, following, strict=True)

@@ -8,7 +8,7 @@ from benchsheaf import urls
 from benchsheaf.documents import PART_FOLDERS
 from benchsheaf.fields import Field, all_fields, built_in_schemas
 
-LONG = 12
+LONG = 6
 """A section with more fields than this has a page of its own; kinds that have the very same section share it."""
 
 Path = tuple[str, ...]
