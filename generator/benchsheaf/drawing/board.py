@@ -41,7 +41,7 @@ def led_elsewhere(both: Both, links: Mapping[str, str]) -> Both:
 
     def led(picture: Picture) -> Picture:
         shapes = (
-            replace(shape, href=links.get(shape.part or "", shape.href)) if isinstance(shape, Group) else shape
+            shape._replace(href=links.get(shape.part or "", shape.href)) if isinstance(shape, Group) else shape
             for shape in picture.shapes
         )
         return replace(picture, shapes=tuple(shapes))

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from benchsheaf.drawing.lettering import CAP_HEIGHT, Crowd, Frame, around, base_line, hull, text_width
 from benchsheaf.drawing.picture import Run, Words
@@ -29,8 +30,7 @@ class Wish:
     mark: Frame | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
+class Place(NamedTuple):
     """A frame in which a label may stand."""
 
     frame: Frame

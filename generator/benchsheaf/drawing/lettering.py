@@ -38,7 +38,7 @@ _SQUARE = 24
 
 def text_width(text: str, size: float, mono: bool = False) -> float:
     """Width of a line of words, in the unit of its size."""
-    return size * sum(_MONO if mono else _ADVANCE.get(letter, _UNKNOWN) for letter in text)
+    return size * (_MONO * len(text) if mono else sum(_ADVANCE.get(letter, _UNKNOWN) for letter in text))
 
 
 class Frame(NamedTuple):

@@ -144,8 +144,7 @@ def words(x: float, y: float, *texts: str | Run, size: float, css_class: str = "
     return Words(x, y, runs, size, css_class, anchor)
 
 
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Group:
+class Group(NamedTuple):
     """Shapes that belong to one part: `part` is the id of its row in the list, `href` a link to it."""
 
     shapes: tuple["Shape", ...]

@@ -1,0 +1,28 @@
+"""Every description of a folder read by PyYAML's loader in C and measured by Cerberus under the plain schemas."""
+
+import json
+import sys
+from pathlib import Path
+from typing import Any
+
+import yaml
+from cerberus import Validator
+
+if __name__ == "__main__":
+    root = Path(sys.argv[1])
+    plain = json.loads(Path(sys.argv[2]).read_text("utf-8"))
+    validators: dict[str, Any] = {}
+    documents: dict[Path, tuple[str, dict[str, Any]]] = {}
+    for path in sorted(root.rglob("*.yml")):
+        place = path.relative_to(root).parts
+        if place[0] == "_parts":
+            kind, thing = plain["folders"][place[1]], path
+        else:
+            kind, thing = (path.stem, path) if place[0] == "_shared" else ("machine", root / place[0])
+        _, document = documents.setdefault(thing, (kind, {}))
+        document.update(yaml.load(path.read_bytes(), Loader=yaml.CSafeLoader))
+    for kind, document in documents.values():
+        if kind not in validators:
+            validators[kind] = Validator(plain["kinds"][kind])
+        if not validators[kind].validate(document, normalize=False):
+            sys.exit(f"{kind}: {validators[kind].errors}")
