@@ -19,6 +19,7 @@ from benchsheaf.documents import (
     characters,
     files,
     folders,
+    plain,
     read_document,
     read_text,
     refusals,
@@ -79,6 +80,7 @@ def test_what_is_refused(case: dict[str, Any]) -> None:
 @pytest.mark.parametrize("case", cases("refused"), ids=lambda case: case["why"])
 def test_what_is_refused_without_the_library_in_c(case: dict[str, Any], monkeypatch: pytest.MonkeyPatch) -> None:
     """An installation that lacks the fast parser refuses the same with the same words."""
+    monkeypatch.setattr(plain, "Parser", yaml.SafeLoader)
     monkeypatch.setattr(tree, "Parser", yaml.SafeLoader)
     _, mistakes = text_and_mistakes(as_bytes(case["text"]), "a.yml")
     assert told(mistakes) == case.get("also", case["told"])
@@ -86,7 +88,7 @@ def test_what_is_refused_without_the_library_in_c(case: dict[str, Any], monkeypa
 
 def test_the_fast_parser_is_there() -> None:
     """What is locked for this project brings the parser in C."""
-    assert vars(tree)["Parser"].__name__ == "CParser"
+    assert plain.Parser.__name__ == "CParser"
 
 
 @pytest.mark.parametrize("case", cases("kept"), ids=lambda case: case["why"])
@@ -194,6 +196,11 @@ def hold_together(content: bytes) -> None:
     assert len({(each.place, each.code.id) for each in mistakes}) == len(mistakes)
     assert re.sub(r"\s", " ", as_text(mistakes)).isprintable()
     assert as_json(mistakes).isascii()
+    decoded, _ = characters.text_of(content, "a.yml")
+    values = plain.plain_values(decoded) if decoded is not None else None
+    if decoded is not None and values is not None:
+        closely, found = tree.close_look(decoded, "a.yml")
+        assert (closely and closely.values, found) == (values, []), "the quick way let pass what is refused"
     if document is not None:
         assert parallel(document.values, document.spots)
         for text, spot in texts(document.values, document.spots):
@@ -253,6 +260,7 @@ def mutated(content: bytes, chance: random.Random) -> bytes:
 def test_no_accident_raises(parser: str, repository: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Two thousand data files with a few signs too many, too few or wrong; the same at each run."""
     if parser == "in Python":
+        monkeypatch.setattr(plain, "Parser", yaml.SafeLoader)
         monkeypatch.setattr(tree, "Parser", yaml.SafeLoader)
     chance = random.Random(1985)
     sources = [

@@ -1,6 +1,5 @@
 """The edition handed over to MkDocs: one page at a time, published in one step or not at all."""
 
-import gc
 import logging
 from pathlib import Path
 from typing import Literal
@@ -126,8 +125,6 @@ class BenchsheafPlugin(BasePlugin[PluginConfig]):  # type: ignore[no-untyped-cal
         config.theme.dirs.insert(0, str(overrides_folder()))
         config.theme.static_templates = set(config.theme.static_templates) - UNUSED_TEMPLATES
         if not self._serving:
-            # What was read stays to the end: no need to go through it again and again for what can be cleared away.
-            gc.freeze()
             self._begin(config)
         return config
 

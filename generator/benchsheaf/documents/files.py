@@ -68,9 +68,10 @@ def bytes_of(path: pathlib.Path, file: str) -> bytes | list[Mistake]:
         for name in ("O_NOFOLLOW", "O_NONBLOCK", "O_CLOEXEC", "O_BINARY"):
             flags |= getattr(os, name, 0)  # not every system has each of them
         with os.fdopen(os.open(path, flags), "rb") as opened:
-            if not stat.S_ISREG(os.fstat(opened.fileno()).st_mode):
+            found = os.fstat(opened.fileno())
+            if not stat.S_ISREG(found.st_mode):
                 return [NOT_A_FILE.at(place, what="something else")]
-            content = opened.read(LARGEST_BYTES + 1)
+            content = opened.read(min(found.st_size, LARGEST_BYTES) + 1)
     except (OSError, ValueError) as error:
         return [NOT_OPENED.at(place, why=reason(error))]
     return [TOO_LARGE.at(place)] if len(content) > LARGEST_BYTES else content
@@ -78,6 +79,8 @@ def bytes_of(path: pathlib.Path, file: str) -> bytes | list[Mistake]:
 
 def odd_thing(mode: int) -> str | None:
     """What a thing in a folder is, in words; none if it is an ordinary file."""
+    if stat.S_ISREG(mode):
+        return None
     tests: dict[str, Callable[[int], bool]] = {
         "a link": stat.S_ISLNK,
         "a folder": stat.S_ISDIR,
@@ -85,8 +88,7 @@ def odd_thing(mode: int) -> str | None:
         "a socket": stat.S_ISSOCK,
         "a device": lambda mode: stat.S_ISCHR(mode) or stat.S_ISBLK(mode),
     }
-    odd = next((words for words, is_such in tests.items() if is_such(mode)), None)
-    return odd or (None if stat.S_ISREG(mode) else "something else")
+    return next((words for words, is_such in tests.items() if is_such(mode)), "something else")
 
 
 def reason(error: Exception) -> str:

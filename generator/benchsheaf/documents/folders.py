@@ -140,10 +140,9 @@ class _Walk:
         documents: list[Document] = []
         for path in files:
             self.owners[self.name_of(path)] = kind, slug
-            content = bytes_of(path, self.name_of(path))
-            document, wrong = (
-                (None, content) if isinstance(content, list) else text_and_mistakes(content, self.name_of(path))
-            )
+            name = self.name_of(path)
+            content = bytes_of(path, name)
+            document, wrong = (None, content) if isinstance(content, list) else text_and_mistakes(content, name)
             self.mistakes += wrong
             if wrong:
                 self.broken.add((kind, slug))
@@ -157,10 +156,10 @@ class _Walk:
         holders: dict[str, Document] = {}
         for document in documents:
             for key, value in document.values.items():
-                spot = document.spots[key]
                 if key not in holders:
                     values[key], holders[key] = value, document
                     continue
+                spot = document.spots[key]
                 first = holders[key]
                 place = Place(file=document.file, line=spot.key_line, column=spot.key_column)
                 line = str(first.spots[key].key_line)

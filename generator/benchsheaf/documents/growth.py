@@ -10,8 +10,11 @@ def growth() -> Iterator[None]:
     """Python's search for circles that nobody needs rests meanwhile: among records it finds none, and it is slow."""
     was_on = gc.isenabled()
     gc.disable()
+    if was_on:
+        gc.unfreeze()
     try:
         yield
     finally:
         if was_on:
+            gc.freeze()  # what was read is never looked through later either
             gc.enable()

@@ -1,7 +1,8 @@
 """What a data file holds once it is read: text values, and beside each the spot where it stands."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import NamedTuple, TypeAlias
 
 from benchsheaf.mistakes import Mistake, Place
@@ -24,13 +25,18 @@ class Spot(NamedTuple):
     inner: "dict[str, Spot] | list[Spot] | None"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Document:
-    """One data file: its shown name, its values, and the spot of each."""
+    """One data file: its shown name, its values, and how to find the spot of each."""
 
     file: str
     values: dict[str, Value]
-    spots: dict[str, Spot]
+    find_spots: Callable[[], dict[str, Spot]] = field(repr=False, compare=False)
+
+    @cached_property
+    def spots(self) -> dict[str, Spot]:
+        """The spot of each value, found when first asked for: in a file without a mistake nobody asks."""
+        return self.find_spots()
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +66,11 @@ class Entry:
 
     def file_place(self) -> Place:
         """The file as a whole: of several, the one that holds the thing's name."""
-        return Place(file=self.holders.get("name", self.documents[0]).file)
+        return Place(file=self.file_of("name"))
+
+    def file_of(self, key: str) -> str:
+        """The file that holds a top-level key; where none does the one with the thing's name."""
+        return self.holders.get(key, self.holders.get("name", self.documents[0])).file
 
     def _spot(self, path: Iterable[str | int]) -> tuple[Document, Spot | None]:
         steps = iter(path)

@@ -70,13 +70,20 @@ COMMA_CUT = Code(
     example={"piece": "the blue one"},
 )
 
+ODD_KEYS = frozenset(("", "<<"))
 _WARY_SIGNS = "&*!\\\ufffd"
-_BLANK = re.compile(r"\"\s+\"|'\s+'")
+# Two patterns, each of which begins with one sign: such a one is found quickly.
+_BLANKS = (re.compile(r"\"\s+\""), re.compile(r"'\s+'"))
 _OPENING = {"[": "]", "{": "}"}
 
 
 class Stop(Exception):
     """The rest of the file cannot be followed."""
+
+
+def is_wary(text: str) -> bool:
+    """Whether a sign stands in a text that makes more than the plain look necessary."""
+    return any(sign in text for sign in _WARY_SIGNS) or any(blank.search(text) for blank in _BLANKS)
 
 
 class Refusals:
@@ -91,8 +98,7 @@ class Refusals:
         self.file = file
         self.mistakes: list[Mistake] = []
         self.within: list[tuple[Any, Any, bool, str | None]] = []
-        self.wary = any(sign in text for sign in _WARY_SIGNS) or _BLANK.search(text) is not None
-        """Whether a sign stands in the text that makes more than the plain look necessary."""
+        self.wary = is_wary(text)
 
     @cached_property
     def lines(self) -> list[str]:

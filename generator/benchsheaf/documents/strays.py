@@ -18,7 +18,7 @@ QUESTION = Code(
     words="No `?` stands before a key. Write `key: value`, and put a text that begins with it in quotes.",
 )
 
-_CANDIDATE = re.compile(r"#[^\n]*|\?\s")
+_QUESTION_ANYWHERE = re.compile(r"(?:\A|(?<=[\n \[{,-]))\?\s")
 _QUESTION = re.compile(r"(?:^|(?<=[\s\[{,-]))\?(?=\s|$)")
 
 
@@ -34,14 +34,14 @@ class Span(NamedTuple):
 
 def has_strays(text: str) -> bool:
     """Whether there may be any; most files have none and need no second look."""
-    if "#" not in text and "?" not in text:
-        return False
-    for found in _CANDIDATE.finditer(text):
-        if found[0][0] == "?":
-            if text[found.start() - 1 : found.start()] in ("", *"\n [{,-"):
-                return True
-        elif text[text.rfind("\n", 0, found.start()) + 1 : found.start()].strip():
+    if "?" in text and _QUESTION_ANYWHERE.search(text):
+        return True
+    at = text.find("#")
+    while at >= 0:
+        if text[text.rfind("\n", 0, at) + 1 : at].strip():
             return True
+        end = text.find("\n", at)
+        at = text.find("#", end) if end >= 0 else -1
     return False
 
 

@@ -4,31 +4,44 @@ from typing import Any
 
 import yaml
 
+from benchsheaf.documents.plain import PARSER_ERRORS, Parser, plain_values
 from benchsheaf.documents.records import Document, Spot
-from benchsheaf.documents.refusals import COMMA_CUT, DEEPEST, KEY_NOT_TEXT, NO_VALUE, UNKNOWN_WORDS, Refusals, Stop
+from benchsheaf.documents.refusals import (
+    COMMA_CUT,
+    DEEPEST,
+    KEY_NOT_TEXT,
+    NO_VALUE,
+    ODD_KEYS,
+    UNKNOWN_WORDS,
+    Refusals,
+    Stop,
+)
 from benchsheaf.documents.shape import is_second_document, refuse_shape
 from benchsheaf.documents.strays import Span, has_strays, strays
 from benchsheaf.documents.syntax import broken_syntax
 from benchsheaf.mistakes import Mistake
 
-try:
-    from yaml._yaml import CParser as Parser
-except ImportError:  # An installation without the library in C reads the same, several times slower.
-    from yaml import SafeLoader as Parser  # type: ignore[assignment]
-
-_ODD_KEYS = frozenset(("", "<<"))
-# The parser in Python also lets the errors through that impossible escapes and numbers raise.
-_ERRORS = (yaml.YAMLError, ValueError, OverflowError)
-
 
 def tree(text: str, file: str) -> tuple[Document | None, list[Mistake]]:
-    """The document of a text and what is wrong with it; no document where it could not be followed to its end."""
+    """The document of a text and what is wrong with it; no document where it could not be followed to its end.
+
+    Where nothing in the text is odd its places are found when one is asked for.
+    """
+    plain = plain_values(text)
+    if plain is not None:
+        return Document(file, plain, lambda: _spots(text, file)), []
+    return close_look(text, file)
+
+
+def close_look(text: str, file: str) -> tuple[Document | None, list[Mistake]]:
+    """The same for a text in which something may be odd; it takes longer."""
     refusals = Refusals(text, file)
     document = None
     try:
         values, spots = _grown(refusals)
         if values and isinstance(values[0], dict) and values[0]:
-            document = Document(file, values[0], spots[0].inner)  # type: ignore[arg-type]
+            inner: Any = spots[0].inner
+            document = Document(file, values[0], lambda: inner)
         else:
             refuse_shape(refusals, values, spots)
     except Stop:
@@ -36,6 +49,12 @@ def tree(text: str, file: str) -> tuple[Document | None, list[Mistake]]:
     if has_strays(text):
         _refuse_strays(refusals, document)
     return document, refusals.mistakes
+
+
+def _spots(text: str, file: str) -> Any:
+    """The places in a text in which nothing is odd."""
+    _, spots = _grown(Refusals(text, file))
+    return spots[0].inner
 
 
 def _grown(refusals: Refusals) -> tuple[list[Any], list[Spot]]:
@@ -64,7 +83,7 @@ def _grown(refusals: Refusals) -> tuple[list[Any], list[Spot]]:
                 text = event.value
                 mark = event.start_mark
                 if is_map and key is None:
-                    keep = not (wary or text in values or text in _ODD_KEYS) or refusals.keeps_key(event, spots)
+                    keep = not (wary or text in values or text in ODD_KEYS) or refusals.keeps_key(event, spots)
                     key = text
                     key_line = mark.line + 1
                     key_column = mark.column + 1
@@ -106,7 +125,7 @@ def _grown(refusals: Refusals) -> tuple[list[Any], list[Spot]]:
                 documents += 1
             elif kind is yaml.StreamEndEvent:
                 break
-    except _ERRORS as error:
+    except PARSER_ERRORS as error:
         refusals.mistakes = broken_syntax(refusals, error, event)
         raise Stop from None
     return top, top_spots
@@ -128,7 +147,7 @@ def _spans(text: str) -> tuple[list[Span], tuple[int, int] | None]:
                 documents += 1
             if documents > 1 or isinstance(event, yaml.StreamEndEvent):
                 return spans, (start.line, start.column) if documents > 1 else None
-    except _ERRORS:
+    except PARSER_ERRORS:
         return spans, (event.end_mark.line, event.end_mark.column) if event else (0, 0)
 
 

@@ -68,8 +68,7 @@ class Shelf:
 
     def edit_path(self, thing: Thing, key: str) -> str:
         """The data file that holds a key of a thing, below the data folder; the thing's first file if none does."""
-        entry = self.things[thing].entry
-        return entry.place((key,)).file.partition("/")[2]
+        return self.things[thing].entry.file_of(key).partition("/")[2]
 
     def thing(self, kind: str, slug: str) -> Holding:
         """Something shared that may have weak parts.
