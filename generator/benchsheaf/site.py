@@ -16,6 +16,7 @@ from benchsheaf.links import Links, Thing, links
 from benchsheaf.mistakes import Mistake
 from benchsheaf.model.collection import Collection, collection
 from benchsheaf.pages.across import across_pages
+from benchsheaf.pages.finding import search_files
 from benchsheaf.pages.machine import machine_pages
 from benchsheaf.pages.manual import manual_pages
 from benchsheaf.pages.missing import missing_pages
@@ -155,14 +156,15 @@ def edition(judged: Judgement, edit_base: str | None = None) -> Edition:
     pages = [*across_pages(shelf), *part_pages(shelf), *missing_pages(shelf), *manual_pages(shelf)]
     for machine in judged.collection.machines.values():
         pages += machine_pages(shelf, machine)
-    return Edition(pages=tuple(pages), files=dict(_data_files(judged)), trail=shelf.trail)
+    files = dict(_data_files(judged)) | search_files(shelf)
+    return Edition(pages=tuple(pages), files=files, trail=shelf.trail)
 
 
 def mistaken_edition(judged: Judgement) -> Edition:
     """In the place of a site whose data is wrong: one page that tells every mistake, and the manual."""
     shelf = _shelf(judged, None)
     pages = (mistaken_page(judged.mistakes, shelf.trail), *manual_pages(shelf, alone=True))
-    return Edition(pages=pages, files={}, trail=shelf.trail)
+    return Edition(pages=pages, files=search_files(shelf, alone=True), trail=shelf.trail)
 
 
 def _shelf(judged: Judgement, edit_base: str | None) -> Shelf:

@@ -12,6 +12,8 @@ MANUAL = "manual/index.html"
 MANUAL_MISTAKES = "manual/mistakes.html"
 MANUAL_UNITS = "manual/units.html"
 INDEX_DATA = "data/index.json"
+SEARCH = "search"
+"""Where the ways of the look-up begin: the site's own folder."""
 
 PART_FOLDERS = {"supply": "supplies", "drive": "drives", "card": "cards", "keyboard": "keyboards", "bus": "buses"}
 
@@ -56,6 +58,11 @@ def relative(here: str, there: str, fragment: str = "") -> str:
     while shared < min(len(folder), len(target) - 1) and folder[shared] == target[shared]:
         shared += 1
     return quote("/".join([*[".."] * (len(folder) - shared), *target[shared:]])) + place
+
+
+def search_data(name: str) -> str:
+    """The address of one piece of what the look-up reads."""
+    return f"{SEARCH}/{name}.js"
 
 
 class Link(NamedTuple):

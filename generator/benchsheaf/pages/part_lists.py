@@ -60,13 +60,13 @@ def weak_views(
     """
     by_ref = {each.ref: each for each in stress}
     views: list[WeakView] = []
-    for weak in weak_parts:
+    listed = list(weak_parts)
+    for weak, anchor in zip(listed, weak_anchors(listed, prefix, own=own), strict=True):
         first = weak.parts[0] if weak.parts else ""
-        taken = any(view.anchor == first for view in views)
         part = parts.get(first)
         views.append(
             WeakView(
-                anchor=first if own and first and not taken else f"weak-{prefix.replace('/', '-')}{weak.id}",
+                anchor=anchor,
                 names=tuple(
                     desk.part(name if "/" in name else prefix + name, brief=bool(prefix)) for name in weak.parts
                 ),
@@ -78,6 +78,16 @@ def weak_views(
             )
         )
     return views
+
+
+def weak_anchors(weak_parts: Iterable[WeakPart], prefix: str = "", *, own: bool = False) -> list[str]:
+    """The place of each list row: the designator itself where `own` rows stand beside their picture and it is free."""
+    anchors: list[str] = []
+    for weak in weak_parts:
+        first = weak.parts[0] if weak.parts else ""
+        free = own and first and first not in anchors
+        anchors.append(first if free else f"weak-{prefix.replace('/', '-')}{weak.id}")
+    return anchors
 
 
 def _fit_words(weak: WeakPart) -> str:
@@ -119,7 +129,7 @@ def part_views(parts: Iterable[Part], rows: Iterable[PartRow], weak_rows: Iterab
     return [
         PartView(
             refs=tuple(RefView(ref=ref, anchor=f"row-{ref}" if ref in taken else ref) for ref in refs),
-            words=_long_words(part),
+            words=long_words(part),
             rail=part.across,
             weak=any(ref in weak for ref in refs),
         )
@@ -134,16 +144,21 @@ def drive_part_views(parts: Iterable[DrivePart], weak_rows: Iterable[WeakView]) 
     weak = {name for row in listed for name in row.weak.parts}
     views = []
     for part in parts:
-        spot = f"at {quantity(part.at.x_mm, 'mm')} across and {quantity(part.at.y_mm, 'mm')} back" if part.at else ""
-        coil = quantity(part.resistance_ohm, "ohm") if part.resistance_ohm is not None else ""
-        words = ", ".join(each for each in (part.name, coil, spot) if each)
         own = (RefView(ref=part.ref, anchor=f"row-{part.ref}" if part.ref in taken else part.ref),)
-        note = f"{words}; {part.note}" if part.note else words
-        views.append(PartView(refs=own, words=note, rail=None, weak=part.ref in weak))
+        views.append(PartView(refs=own, words=drive_part_words(part), rail=None, weak=part.ref in weak))
     return views
 
 
-def _long_words(part: Part) -> str:
+def drive_part_words(part: DrivePart) -> str:
+    """What a part of a drive is, where it sits, and what is noted."""
+    spot = f"at {quantity(part.at.x_mm, 'mm')} across and {quantity(part.at.y_mm, 'mm')} back" if part.at else ""
+    coil = quantity(part.resistance_ohm, "ohm") if part.resistance_ohm is not None else ""
+    words = ", ".join(each for each in (part.name, coil, spot) if each)
+    return f"{words}; {part.note}" if part.note else words
+
+
+def long_words(part: Part) -> str:
+    """What a part is, with its contacts, its legs and what else is noted."""
     more = [
         f"{part.pins} contacts" if part.pins else "",
         "in a socket" if part.socket else "",

@@ -119,7 +119,7 @@ def _holding(desk: Desk, kind: str, thing: Holding) -> PartPage:
         for figures in workups[slug].stress
         if figures.ref.startswith(f"{thing.slug}/")
     ]
-    drawn = _is_drawn(thing)
+    drawn = is_drawn(thing)
     parts = desk.shelf.own_parts(kind, thing.slug)
     weak = weak_views(desk, thing.weak_parts, parts, stress, f"{thing.slug}/", own=drawn)
     supply = thing if isinstance(thing, Supply) else None
@@ -145,7 +145,7 @@ def _holding(desk: Desk, kind: str, thing: Holding) -> PartPage:
     )
 
 
-def _is_drawn(thing: Holding) -> bool:
+def is_drawn(thing: Holding) -> bool:
     """Whether enough is known to draw where its parts lie."""
     if isinstance(thing, Drive):
         return thing.body is not None and any(part.at for part in thing.parts)

@@ -13,7 +13,7 @@ from benchsheaf.markup import Markup
 from benchsheaf.model.machine import Configuration, Connector, DummyLoad, Machine, Rail
 from benchsheaf.model.supply import Output, Supply
 from benchsheaf.pages.glance import sheet_cautions
-from benchsheaf.pages.printing import figure, quantity, rail_name
+from benchsheaf.pages.printing import figure, quantity, rail_anchor, rail_name
 from benchsheaf.pages.shelf import Desk
 from benchsheaf.pages.views import CautionView
 
@@ -133,7 +133,7 @@ def power_sheet(desk: Desk, machine: Machine) -> PowerSheet:
         rows=_load_rows(desk, machine, delivered),
         limits=[
             LimitRow(
-                anchor="rail-" + each.rail.replace("+", "plus-").replace("-", "minus-").replace(" V", ""),
+                anchor=rail_anchor(each.rail),
                 rail=rails[each.rail],
                 output=outputs[each.rail],
                 figures=each,

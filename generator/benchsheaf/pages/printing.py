@@ -79,6 +79,11 @@ def rail_name(name: str) -> str:
     return name.replace("-", "\u2212").replace(" ", NARROW)
 
 
+def rail_anchor(name: str) -> str:
+    """The place of a rail on its sheet: `rail-minus-12` for −12 V."""
+    return "rail-" + name.replace("-", "minus-").replace("+", "plus-").replace(" V", "")
+
+
 def words(name: str) -> str:
     """A word of the data language as people read it: `before-mains` becomes `before mains`."""
     return name.replace("-", " ")

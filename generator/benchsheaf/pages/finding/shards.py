@@ -1,0 +1,133 @@
+"""Entries as files that a script can load: which words are where, and what the results say, in small pieces.
+
+Each file is a classic script with one call of `benchsheafSearch(stamp, name, data)`, so that it works where nothing can
+be fetched. The stamp is the same in all files of one build; files of two builds do not fit together.
+
+The manifest tells where each piece begins: `words` the first letters of each piece of words, `blocks` the number of the
+first entry of each block. A piece of words is a list of `[word, titles, texts, places]`, sorted by word, with the
+numbers of the entries that have the word in their title, their text, or the place where they are; each number is
+written as the distance from the one before. Two words with a space between follow each other in a title; a last `=`
+says that they are the whole title. `@SLUG` has all that a machine holds. A block holds `[title, text, place, fragment,
+kind, designator]` for each entry, with its own lists of places and kinds.
+"""
+
+import json
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from hashlib import sha256
+from itertools import pairwise
+
+from benchsheaf import urls
+from benchsheaf.pages.finding.entry import Entry
+from benchsheaf.pages.finding.spelling import spellings, words
+
+# Small enough that a phone loads what it needs and little else, large enough that files stay few.
+WORDS_BYTES = 24_000
+BLOCK_BYTES = 10_000
+
+Postings = dict[str, tuple[list[int], list[int], list[int]]]
+
+
+def shard_files(entries: Iterable[Entry], names: Mapping[str, str]) -> dict[str, bytes]:
+    """Every file of the search data by its address; `names` has the machines' names by slug."""
+    ordered = sorted(entries, key=lambda each: each.rank)
+    postings = _postings(ordered, names)
+    blocks = list(_blocks(ordered))
+    shelves = list(_word_shelves(postings))
+    manifest = {
+        "words": [start for start, _ in shelves],
+        "blocks": [first for first, _ in blocks],
+        "entries": len(ordered),
+    }
+    told = {"manifest": _json(manifest)}
+    told |= {f"entries-{number}": block for number, (_, block) in enumerate(blocks)}
+    told |= {f"words-{number}": shelf for number, (_, shelf) in enumerate(shelves)}
+    stamp = sha256("\n".join(told.values()).encode()).hexdigest()[:8]
+    return {urls.search_data(name): _call(stamp, name, data) for name, data in told.items()}
+
+
+def _postings(entries: Sequence[Entry], names: Mapping[str, str]) -> Postings:
+    """For each word the entries that have it in their title, else in their text, else in their place."""
+    postings: Postings = {}
+    for number, entry in enumerate(entries):
+        title = words(entry.title)
+        in_title = frozenset() if entry.aside else spellings(entry.title).union(_phrases(title))
+        in_text = spellings(entry.title).union(spellings(entry.text), spellings(entry.more)) - in_title
+        places = spellings(entry.where).union(*(spellings(names[slug]) for slug in entry.machines))
+        in_place = (places | {f"@{slug}" for slug in entry.machines}) - in_title - in_text
+        for kind, several in enumerate((in_title, in_text, in_place)):
+            for word in several:
+                found = postings.get(word)
+                if found is None:
+                    found = postings[word] = ([], [], [])
+                found[kind].append(number)
+    return postings
+
+
+def _phrases(title: tuple[str, ...]) -> Iterator[str]:
+    """Each two words that follow each other, and the whole, so that the order of words can be asked for."""
+    yield from (f"{one} {other}" for one, other in pairwise(title))
+    if len(title) > 1:
+        yield f"{' '.join(title)} ="
+
+
+def _word_shelves(postings: Postings) -> Iterator[tuple[str, str]]:
+    """Pieces of the sorted words, each with the shortest start that parts it from the piece before."""
+    # A browser compares text by units of sixteen bits; so must the order of the words.
+    order = sorted(postings, key=lambda word: word.encode("utf-16-be"))
+    rows: list[str] = []
+    size, start, before = 0, "", ""
+    for word in order:
+        row = _json([word, *_without_empty_ends(postings[word])])
+        if rows and size + len(row) > WORDS_BYTES:
+            yield start, f"[{','.join(rows)}]"
+            rows, size, start = [], 0, _parting(before, word)
+        rows.append(row)
+        size += len(row)
+        before = word
+    yield start, f"[{','.join(rows)}]"
+
+
+def _without_empty_ends(found: tuple[list[int], list[int], list[int]]) -> list[list[int]]:
+    lists = [[number - before for number, before in zip(each, [0, *each], strict=False)] for each in found]
+    while not lists[-1]:
+        lists.pop()
+    return lists
+
+
+def _parting(before: str, word: str) -> str:
+    """The shortest start of a word that comes after the word before it."""
+    alike = next((k for k, (one, other) in enumerate(zip(before, word, strict=False)) if one != other), len(before))
+    return word[: alike + 1]
+
+
+def _blocks(entries: Sequence[Entry]) -> Iterator[tuple[int, str]]:
+    """Pieces of the entries, each with the number of its first."""
+    first = 0
+    while first < len(entries):
+        places: dict[tuple[str, str], int] = {}
+        kinds: dict[str, int] = {}
+        rows: list[str] = []
+        size = 0
+        for entry in entries[first:]:
+            page, _, fragment = entry.way.partition("#")
+            if (entry.where, page) not in places:
+                size += len(entry.where) + len(page)
+            place = places.setdefault((entry.where, page), len(places))
+            kind = kinds.setdefault(entry.kind, len(kinds))
+            row: list[object] = [entry.title, entry.text, place, fragment, kind]
+            rows.append(_json([*row, 1] if entry.designator else row))
+            size += len(rows[-1])
+            if size >= BLOCK_BYTES:
+                break
+        yield first, f"[{_json(list(places))},{_json(list(kinds))},[{','.join(rows)}]]"
+        first += len(rows)
+
+
+def _json(data: object) -> str:
+    return json.dumps(data, ensure_ascii=False, separators=(",", ":"))
+
+
+def _call(stamp: str, name: str, data: str) -> bytes:
+    """The script: data that cannot end it, wherever it is put."""
+    inert = data.replace("<", "\\u003c").replace("\u2028", "\\u2028").replace("\u2029", "\\u2029")
+    return f'benchsheafSearch("{stamp}","{name}",{inert});\n'.encode()

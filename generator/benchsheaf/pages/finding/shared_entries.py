@@ -1,0 +1,86 @@
+"""What can be found of the things that machines share, and of the cautions that all share."""
+
+from collections.abc import Iterator
+from functools import partial
+
+from benchsheaf import urls
+from benchsheaf.model.cards import Card, Keyboard
+from benchsheaf.model.drives import Drive
+from benchsheaf.model.supply import Supply
+from benchsheaf.pages.finding.board_parts import Place, part_entries
+from benchsheaf.pages.finding.entry import Entry
+from benchsheaf.pages.missing import TITLE as MISSING
+from benchsheaf.pages.parts import is_drawn
+from benchsheaf.pages.printing import binary, figure, quantity, rail_name, words
+from benchsheaf.pages.shelf import Desk, Holding
+
+
+def shared_entries(desk: Desk) -> Iterator[Entry]:
+    """Each thing with its parts, its weak parts and its addresses; then the cautions, and what is missing."""
+    for kind, slug in sorted(desk.shelf.things):
+        if kind in urls.PART_FOLDERS:
+            yield from _thing_entries(desk, kind, slug)
+    for each in desk.shelf.collection.cautions.values():
+        way = desk.href(urls.CAUTIONS, each.id)
+        yield Entry(kind="Caution", title=each.order.rstrip("."), where="All machines", way=way, text=each.says)
+    yield Entry(kind="Sheet", title=MISSING, where="All machines", way=desk.href(urls.MISSING))
+
+
+def _thing_entries(desk: Desk, kind: str, slug: str) -> Iterator[Entry]:
+    name = desk.shelf.name_of(kind, slug)
+    way = partial(desk.thing, kind, slug)
+    place = Place(where=f"{kind.capitalize()} {name}", way=way, machines=_holders(desk, kind, slug))
+    thing = None if kind == "bus" else desk.shelf.thing(kind, slug)
+    yield Entry(
+        kind=kind.capitalize(),
+        title=name,
+        where="",
+        way=way(),
+        text=f"{desk.shelf.things[kind, slug].values['summary']} {_figures(desk, thing) if thing else ''}".rstrip(),
+        machines=place.machines,
+        designator=kind != "bus",
+    )
+    if thing is None:
+        return
+    own = desk.shelf.own_parts(kind, slug)
+    yield from part_entries(place, tuple(own.values()), thing.weak_parts, f"{slug}/", own=is_drawn(thing))
+    for each in thing.cautions:
+        yield _of(place, "Caution", each.order.rstrip("."), f"caution-{each.id}", each.says)
+    if isinstance(thing, Card):
+        for area in thing.areas:
+            yield _of(place, "Memory area", area.name, "areas", f"from {area.base}, {binary(area.size_bytes)}")
+    if isinstance(thing, Drive | Keyboard) and (pins := thing.plug if isinstance(thing, Drive) else thing.lead):
+        title = "Its supply plug" if isinstance(thing, Drive) else "Its lead"
+        told = ", ".join(f"{pin.pin} {rail_name(pin.rail) if pin.rail else pin.signal}" for pin in pins if not pin.key)
+        yield _of(place, "Plug", title, "plug", told)
+
+
+def _of(place: Place, kind: str, title: str, fragment: str, text: str) -> Entry:
+    return Entry(
+        kind=kind,
+        title=title,
+        where=place.where,
+        way=place.way(fragment),
+        text=text,
+        machines=place.machines,
+    )
+
+
+def _figures(desk: Desk, thing: Holding) -> str:
+    """What somebody may remember of a plate: watts of a supply, megabytes and geometry of a drive."""
+    if isinstance(thing, Supply):
+        rails = ", ".join(f"{rail_name(each.rail)} {quantity(each.most_a, 'A')}" for each in thing.outputs)
+        return f"{quantity(thing.together_w, 'W')}, {rails}"
+    if isinstance(thing, Drive):
+        capacity = desk.shelf.workup.drives[thing.slug].storage.capacity
+        shape = thing.geometry
+        size = figure(capacity, "capacity_megabytes", 1)
+        return f"{size}, {words(thing.kind)}, {shape.cylinders} cylinders {shape.heads} heads {shape.sectors} sectors"
+    return ""
+
+
+def _holders(desk: Desk, kind: str, slug: str) -> tuple[str, ...]:
+    """The slugs of the machines that point at a thing."""
+    held = desk.shelf.links.held_by.get((kind, slug), ())
+    owners = dict.fromkeys(pointer.thing for pointer in held)
+    return tuple(name for owner, name in owners if owner == "machine" and (owner, name) in desk.shelf.things)
