@@ -1,6 +1,7 @@
 """The edition handed over to MkDocs: one page at a time, published in one step or not at all."""
 
 import logging
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Literal
 
@@ -143,7 +144,7 @@ class BenchsheafPlugin(BasePlugin[PluginConfig]):  # type: ignore[no-untyped-cal
             raise PluginError(f"{published} cannot be written: {error.strerror}. Nothing was changed.") from None
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
-        """Take out what came from the data folder, and add the pages and files of the edition."""
+        """Take out what came from the data folder, and add the pages of the edition."""
         assert self._edition is not None
         for file in list(files):
             if file.src_dir == config.docs_dir or _unused(file):
@@ -156,16 +157,15 @@ class BenchsheafPlugin(BasePlugin[PluginConfig]):  # type: ignore[no-untyped-cal
             file.edit_uri = page.edit
             SheetPage(page, self._edition, file, config)
             files.append(file)
-        for address, content in self._edition.files.items():
-            files.append(File.generated(config, address, content=content))
         return files
 
     def on_post_build(self, *, config: MkDocsConfig) -> None:
-        """The verdict: every link followed, no warning in a strict build; then the folders are exchanged.
+        """The files of the edition; the verdict: every link followed, no warning in a strict build; then the exchange.
 
         Errors: PluginError, which MkDocs prints without a traceback.
         """
         assert self._edition is not None
+        _write(self._edition.files, Path(config.site_dir))
         lost = [f"{link.here} leads to {link.there}#{link.fragment}" for link in self._edition.astray()]
         if lost:
             words = "Links that lead nowhere (a mistake of the program, not of the data):"
@@ -187,6 +187,20 @@ class BenchsheafPlugin(BasePlugin[PluginConfig]):  # type: ignore[no-untyped-cal
         if self._exchange is not None:
             self._exchange.abandon()
             self._exchange = None
+
+
+def _write(files: Mapping[str, bytes], site: Path) -> None:
+    """Write files one after the other, each made only now; MkDocs would keep them all.
+
+    Errors: PluginError if the disk is full, or something else keeps them from being written.
+    """
+    try:
+        for folder in sorted({address.rpartition("/")[0] for address in files}):
+            (site / folder).mkdir(parents=True, exist_ok=True)
+        for address, content in files.items():
+            (site / address).write_bytes(content)
+    except OSError as error:
+        raise PluginError(f"{site} cannot be written: {error.strerror}. Nothing was published.") from None
 
 
 def _unused(file: File) -> bool:

@@ -1,8 +1,9 @@
 """From a folder of descriptions to its mistakes, or to the edition that is published."""
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -50,7 +51,7 @@ class Edition:
     def html(self, page: Page) -> str:
         """A page written; its links and the places it has are noted."""
         written = page.written()
-        self.trail.anchors[page.address] = frozenset(_ANCHOR.findall(written))
+        self.trail.arrive(page.address, _ANCHOR.findall(written))
         return written
 
     def astray(self) -> Iterator[Link]:
@@ -156,7 +157,7 @@ def edition(judged: Judgement, edit_base: str | None = None) -> Edition:
     pages = [*across_pages(shelf), *part_pages(shelf), *missing_pages(shelf), *manual_pages(shelf)]
     for machine in judged.collection.machines.values():
         pages += machine_pages(shelf, machine)
-    files = dict(_data_files(judged)) | search_files(shelf)
+    files = Files(_data_files(judged) | {name: _ready(data) for name, data in search_files(shelf).items()})
     return Edition(pages=tuple(pages), files=files, trail=shelf.trail)
 
 
@@ -177,13 +178,39 @@ def _shelf(judged: Judgement, edit_base: str | None) -> Shelf:
     )
 
 
-def _data_files(judged: Judgement) -> Iterator[tuple[str, bytes]]:
+class Files(Mapping[str, bytes]):
+    """Files by their addresses, each made when it is asked for and not kept."""
+
+    def __init__(self, made: Mapping[str, Callable[[], bytes]]) -> None:
+        """Take the ways to make them."""
+        self._made = made
+
+    def __getitem__(self, address: str) -> bytes:
+        """What stands in a file."""
+        return self._made[address]()
+
+    def __iter__(self) -> Iterator[str]:
+        """All addresses."""
+        return iter(self._made)
+
+    def __len__(self) -> int:
+        """How many there are."""
+        return len(self._made)
+
+
+def _ready(content: bytes) -> Callable[[], bytes]:
+    return lambda: content
+
+
+def _data_files(judged: Judgement) -> dict[str, Callable[[], bytes]]:
+    """How each data file is made, by its address."""
     records, workup = judged.collection, judged.workup
+    made: dict[str, Callable[[], bytes]] = {}
     index: dict[str, Any] = {"format_version": FORMAT_VERSION, "machines": [], "parts": []}
     for slug, machine in records.machines.items():
         address = urls.machine_data(slug)
         index["machines"].append({"slug": slug, "name": machine.name, "data": address})
-        yield address, _data(machine, workup.machines[slug])
+        made[address] = partial(_data, machine, workup.machines[slug])
     shelves: tuple[tuple[str, Mapping[str, Any], Mapping[str, Any]], ...] = (
         ("supply", records.supplies, workup.supplies),
         ("drive", records.drives, workup.drives),
@@ -195,8 +222,8 @@ def _data_files(judged: Judgement) -> Iterator[tuple[str, bytes]]:
         for slug, part in shelf.items():
             address = urls.part_data(kind, slug)
             index["parts"].append({"kind": kind, "slug": slug, "name": part.name, "data": address})
-            yield address, _data(part, figures.get(slug))
-    yield urls.INDEX_DATA, as_json(index)
+            made[address] = partial(_data, part, figures.get(slug))
+    return made | {urls.INDEX_DATA: partial(as_json, index)}
 
 
 def _data(facts: object, figures: object) -> bytes:

@@ -1,6 +1,6 @@
 """Every address of the site, and every link from one page to another."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from typing import NamedTuple
 from urllib.parse import quote
@@ -75,22 +75,38 @@ class Link(NamedTuple):
 
 @dataclass(slots=True)
 class Trail:
-    """All places that were linked to while pages were written, so that each link can be followed before publishing.
+    """All links that were made while pages were written, each followed as soon as both its ends are known.
 
-    Of several links to one place the first is kept: `links` gives for a place the page that led there.
+    What has been followed is forgotten, and the places of a page are kept as one text: so a large site needs little.
     """
 
-    links: dict[tuple[str, str], str] = field(default_factory=dict)
-    anchors: dict[str, frozenset[str]] = field(default_factory=dict)
+    _waiting: dict[str, dict[str, str]] = field(default_factory=dict)  # to come → place → who leads there
+    _places: dict[str, str] = field(default_factory=dict)  # page → its places, a space around each
+    _lost: list[Link] = field(default_factory=list)
+
+    @property
+    def waiting(self) -> set[tuple[str, str]]:
+        """What was linked to and is not written yet: pages or files, and places on them."""
+        return {(there, fragment) for there, fragments in self._waiting.items() for fragment in fragments}
 
     def href(self, here: str, there: str, fragment: str = "") -> str:
         """A link from a page, noted."""
-        self.links.setdefault((there, fragment), here)
+        places = self._places.get(there)
+        if places is None:
+            self._waiting.setdefault(there, {}).setdefault(fragment, here)
+        elif fragment and f" {fragment} " not in places:
+            self._lost.append(Link(here, there, fragment))
         return relative(here, there, fragment)
+
+    def arrive(self, page: str, places: Iterable[str]) -> None:
+        """A page was written, and these places are on it."""
+        self._places[page] = joined = f" {' '.join(places)} "
+        for fragment, here in self._waiting.pop(page, {}).items():
+            if fragment and f" {fragment} " not in joined:
+                self._lost.append(Link(here, page, fragment))
 
     def astray(self, files: frozenset[str]) -> Iterator[Link]:
         """Links that lead to no page or file of the site, or to no such place on a page that was written."""
-        for (there, fragment), here in sorted(self.links.items(), key=lambda each: (each[1], *each[0])):
-            anchors = self.anchors.get(there)
-            if there not in files or (fragment and anchors is not None and fragment not in anchors):
-                yield Link(here, there, fragment)
+        nowhere = {there: fragments for there, fragments in self._waiting.items() if there not in files}
+        unknown = [Link(here, there, place) for there, places in nowhere.items() for place, here in places.items()]
+        yield from sorted([*self._lost, *unknown])
