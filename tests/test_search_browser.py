@@ -147,7 +147,7 @@ def test_script_and_build_agree_on_every_character(visitor: Visitor) -> None:
 def test_script_and_build_agree_on_any_mixture(visitor: Visitor) -> None:
     """Signs that mean something to the look-up, thrown together, come out the same."""
     throw = Random(1985)
-    pieces = [*"0159.,+-−–/%° \u00a0()'’_éİςK½", "C6", "kΩ", "µF", "V", "uF", "bit", "ab", "KiB", "12", "1,000"]
+    pieces = [*"0159\n.,+-−–/%° \u00a0()'’_éİςK½", "C6", "kΩ", "µF", "V", "uF", "bit", "ab", "KiB", "12", "1,000"]
     texts = ["".join(throw.choices(pieces, k=throw.randint(1, 9))) for _ in range(20_000)]
     found = in_script(visitor, texts)
     differ = [(text, mine, words(text)) for text, mine in zip(texts, found, strict=True) if mine != list(words(text))]
@@ -298,7 +298,7 @@ def test_many_machines_cost_a_question_no_more(
         for n in range(100)
     ]
     folder = other_data(entries)
-    assert len(list((folder / "search").iterdir())) > 30
+    assert len(list((folder / "search").iterdir())) > 15
     visitor = arrive(folder).open()
     assert visitor.look_up("C61") == ["Part: C61"] * 12
     expect(visitor.told).to_have_text("The first 12 of 60: one more word makes them fewer.")

@@ -16,7 +16,7 @@
   const PLAIN = { μ: "u", ω: "ohm", ς: "σ", ß: "ss", æ: "ae", œ: "oe", ø: "o", ł: "l", đ: "d", ı: "i", "×": "x" };
   const VALUE = /^([+-]?)(\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:[.,]\d+)?)(-?)((?:(?!\d)[\p{L}\p{N}][\p{L}\p{N}]*)?%?)$/u;
 
-  const folded = (sign) => sign.normalize("NFKD").toLowerCase().replace(/[\p{Mn}\p{Cf}'‘’ʼ]/gu, "")
+  const folded = (sign) => sign.normalize("NFKD").toLowerCase().replace(/[\p{Mn}\p{Cf}'‘’ʼ°]/gu, "")
     .replace(/[\u2010-\u2015\u2212]/g, "-").replace(/[^\0-\x7f]/g, (each) => PLAIN[each] || each);
   function number(written) {
     const plain = written.replace(/,/g, /^[1-9]\d{0,2}(,\d{3})+(\.\d+)?$/.test(written) ? "" : ".");
@@ -35,7 +35,7 @@
   // Each word with the stretch of the text that it stands for.
   function located(text) {
     const from = [], found = [];
-    let plain = "", at = 0, end = 0;
+    let plain = "", at = 0, end = 0, last = false;
     for (const sign of text) {
       const flat = folded(sign);
       from.push(...Array(flat.length).fill(at));
@@ -44,10 +44,11 @@
     }
     from.push(at);
     for (const { 0: chunk, index } of plain.matchAll(/[+-]?(?:%|[\p{L}\p{N}]+(?:[-.,][\p{L}\p{N}]+)*%?)/gu)) {
-      const last = found[found.length - 1], to = from[index + chunk.length];
-      const bare = last && /^[+-]?\d+(\.\d+)?$/.test(last[0]) && /^[ \n]?°? ?$/.test(plain.slice(end, index));
+      const to = from[index + chunk.length], several = chunkWords(chunk);
+      const bare = last && /^[+-]?\d+(\.\d+)?$/.test(last[0]) && /^[ \n\t]+$/.test(plain.slice(end, index));
       if (bare && UNITS.has(chunk)) found[found.length - 1] = [last[0] + UNITS.get(chunk), last[1], to];
-      else found.push(...chunkWords(chunk).map((word) => [word, from[index], to]));
+      else found.push(...several.map((word) => [word, from[index], to]));
+      last = several.length > 0 && found[found.length - 1];
       end = index + chunk.length;
     }
     return found;

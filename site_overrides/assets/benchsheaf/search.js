@@ -35,7 +35,7 @@
       element.append(text.slice(at, begin), made("mark", "", text.slice(begin, end)));
       at = end;
     }
-    element.append(text.slice(at, Math.max(at, last)), last < text.length ? " …" : "");
+    element.append(text.slice(at, Math.max(at, last)), last < text.length ? "\u00a0…" : "");
     return element;
   }
   function option(each, id, asked) {

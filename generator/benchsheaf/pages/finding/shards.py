@@ -21,8 +21,8 @@ from benchsheaf.pages.finding.entry import Entry
 from benchsheaf.pages.finding.spelling import spellings, words
 
 # Small enough that a phone loads what it needs and little else, large enough that files stay few.
-WORDS_BYTES = 24_000
-BLOCK_BYTES = 10_000
+WORDS_BYTES = 32_000
+BLOCK_BYTES = 16_000
 
 Postings = dict[str, tuple[list[int], list[int], list[int]]]
 
@@ -30,30 +30,39 @@ Postings = dict[str, tuple[list[int], list[int], list[int]]]
 def shard_files(entries: Iterable[Entry], names: Mapping[str, str]) -> dict[str, bytes]:
     """Every file of the search data by its address; `names` has the machines' names by slug."""
     ordered = sorted(entries, key=lambda each: each.rank)
-    postings = _postings(ordered, names)
-    blocks = list(_blocks(ordered))
-    shelves = list(_word_shelves(postings))
-    manifest = {
-        "words": [start for start, _ in shelves],
-        "blocks": [first for first, _ in blocks],
-        "entries": len(ordered),
+    pieces: dict[str, bytes] = {}
+    starts: list[str] = []
+    firsts: list[int] = []
+    for number, (start, shelf) in enumerate(_word_shelves(_postings(ordered, names))):
+        starts.append(start)
+        pieces[f"words-{number}"] = _inert(shelf)
+    for number, (first, block) in enumerate(_blocks(ordered)):
+        firsts.append(first)
+        pieces[f"entries-{number}"] = _inert(block)
+    pieces["manifest"] = _inert(_json({"words": starts, "blocks": firsts, "entries": len(ordered)}))
+    stamp = sha256()
+    for name, piece in pieces.items():
+        stamp.update(f"{name} {len(piece)} ".encode() + piece)
+    call = f'benchsheafSearch("{stamp.hexdigest()[:8]}",'
+    return {
+        urls.search_data(name): b'%s"%s",%s);\n' % (call.encode(), name.encode(), piece)
+        for name, piece in pieces.items()
     }
-    told = {"manifest": _json(manifest)}
-    told |= {f"entries-{number}": block for number, (_, block) in enumerate(blocks)}
-    told |= {f"words-{number}": shelf for number, (_, shelf) in enumerate(shelves)}
-    stamp = sha256("\n".join(told.values()).encode()).hexdigest()[:8]
-    return {urls.search_data(name): _call(stamp, name, data) for name, data in told.items()}
 
 
 def _postings(entries: Sequence[Entry], names: Mapping[str, str]) -> Postings:
     """For each word the entries that have it in their title, else in their text, else in their place."""
     postings: Postings = {}
+    places: dict[tuple[str, tuple[str, ...]], frozenset[str]] = {}
     for number, entry in enumerate(entries):
         title = words(entry.title)
         in_title = frozenset() if entry.aside else spellings(entry.title).union(_phrases(title))
         in_text = spellings(entry.title).union(spellings(entry.text), spellings(entry.more)) - in_title
-        places = spellings(entry.where).union(*(spellings(names[slug]) for slug in entry.machines))
-        in_place = (places | {f"@{slug}" for slug in entry.machines}) - in_title - in_text
+        place = (entry.where, entry.machines)
+        if place not in places:
+            held = (spellings(names[slug]) for slug in entry.machines)
+            places[place] = spellings(entry.where).union(*held, (f"@{slug}" for slug in entry.machines))
+        in_place = places[place] - in_title - in_text
         for kind, several in enumerate((in_title, in_text, in_place)):
             for word in several:
                 found = postings.get(word)
@@ -108,7 +117,8 @@ def _blocks(entries: Sequence[Entry]) -> Iterator[tuple[int, str]]:
         kinds: dict[str, int] = {}
         rows: list[str] = []
         size = 0
-        for entry in entries[first:]:
+        for number in range(first, len(entries)):
+            entry = entries[number]
             page, _, fragment = entry.way.partition("#")
             if (entry.where, page) not in places:
                 size += len(entry.where) + len(page)
@@ -123,11 +133,9 @@ def _blocks(entries: Sequence[Entry]) -> Iterator[tuple[int, str]]:
         first += len(rows)
 
 
-def _json(data: object) -> str:
-    return json.dumps(data, ensure_ascii=False, separators=(",", ":"))
+_json = json.JSONEncoder(ensure_ascii=False, separators=(",", ":")).encode
 
 
-def _call(stamp: str, name: str, data: str) -> bytes:
-    """The script: data that cannot end it, wherever it is put."""
-    inert = data.replace("<", "\\u003c").replace("\u2028", "\\u2028").replace("\u2029", "\\u2029")
-    return f'benchsheafSearch("{stamp}","{name}",{inert});\n'.encode()
+def _inert(data: str) -> bytes:
+    """Data that cannot end a script, wherever it is put."""
+    return data.replace("<", "\\u003c").replace("\u2028", "\\u2028").replace("\u2029", "\\u2029").encode()

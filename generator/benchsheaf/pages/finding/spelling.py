@@ -8,17 +8,29 @@ there; tests hold the two to the same answers. What only the build adds, other s
 import re
 from decimal import Decimal
 from functools import lru_cache
-from itertools import pairwise
+from itertools import chain, pairwise
 from unicodedata import category, normalize
 
 # After compatibility forms and accents are gone: the micro sign is a Greek mu by then, the ohm sign an omega.
-_PLAIN = str.maketrans(
+_OTHERWISE = str.maketrans(
     {"μ": "u", "ω": "ohm", "ς": "σ", "ß": "ss", "æ": "ae", "œ": "oe", "ø": "o", "ł": "l", "đ": "d", "\u0131": "i"}
     | {"×": "x"}
     | dict.fromkeys("\u2010\u2011\u2012\u2013\u2014\u2015\u2212", "-")
-    | dict.fromkeys("'\u2018\u2019\u02bc", "")
+    | dict.fromkeys("'\u2018\u2019\u02bc°", "")
 )
 _DROPPED = {"Mn", "Cf"}  # accents; soft hyphens, direction marks and other signs without a width
+
+
+class _Plain(dict[int, str | None]):
+    """What each sign becomes, worked out when it first comes up."""
+
+    def __missing__(self, code: int) -> str | None:
+        kept = None if category(chr(code)) in _DROPPED else chr(code)
+        self[code] = plain = _OTHERWISE.get(code, kept)
+        return plain
+
+
+_PLAIN = _Plain()
 
 # Spellings that a number takes into one word with it, whether a space stands between or not.
 _METRIC = {"v": "ukm", "a": "um", "w": "mk", "j": "mk", "f": "pnum", "h": "num", "ohm": "mk", "hz": "km", "s": "num"}
@@ -44,7 +56,7 @@ UNITS = (
 )
 
 _CHUNK = re.compile(r"[+-]?(?:%|[^\W_]+(?:[-.,][^\W_]+)*%?)")
-_GAP = re.compile(r"[ \n]?°? ?")
+_SPACE = re.compile(r"[ \n\t]")
 _BARE = re.compile(r"[+-]?[0-9]+(?:\.[0-9]+)?")
 _VALUE = re.compile(
     r"([+-]?)([0-9]{1,3}(?:,[0-9]{3})+(?:\.[0-9]+)?|[0-9]+(?:[.,][0-9]+)?)(-?)((?:[^\W0-9_][^\W_]*)?%?)"
@@ -60,28 +72,43 @@ def folded(text: str) -> str:
     """A text without accents, capitals and signs of no width; one sign for all minus signs, `u` for micro."""
     if text.isascii():
         return text.lower().replace("'", "")
-    plain = normalize("NFKD", text).lower().translate(_PLAIN)
-    return "".join(sign for sign in plain if sign.isascii() or category(sign) not in _DROPPED)
+    return normalize("NFKD", text).lower().translate(_PLAIN)
 
 
 @lru_cache(maxsize=_NEIGHBOURS)
 def words(text: str) -> tuple[str, ...]:
     """The words of a text in their order: `10 µF` and `10uF` are `10uf`, `−12 V` is `-12v`, `SP-96` is `sp-96`."""
-    plain = folded(text)
     found: list[str] = []
-    end = -1
-    for chunk in _CHUNK.finditer(plain):
-        unit = UNITS.get(chunk[0])
-        if unit and found and _BARE.fullmatch(found[-1]) and _GAP.fullmatch(plain, end, chunk.start()):
-            found[-1] += unit
-        else:
-            found += _chunk_words(chunk[0])
-        end = chunk.end()
+    is_open = False
+    for piece in _SPACE.split(folded(text)):
+        if piece:
+            unit, rest, whole, ends_bare = _piece_words(piece)
+            if unit and is_open:
+                found[-1] += unit
+                found += rest
+            else:
+                found += whole
+            is_open = ends_bare
     return tuple(found)
+
+
+@lru_cache(maxsize=1 << 14)
+def _piece_words(piece: str) -> tuple[str, tuple[str, ...], tuple[str, ...], bool]:
+    """Between two spaces: the unit at its head, the words after that, all words, whether a bare number ends it."""
+    chunks = list(_CHUNK.finditer(piece))
+    if not chunks:
+        return "", (), (), False
+    several = [_chunk_words(chunk[0]) for chunk in chunks]
+    unit = UNITS.get(chunks[0][0], "") if chunks[0].start() == 0 else ""
+    last = several[-1][-1] if several[-1] else ""
+    ends_bare = chunks[-1].end() == len(piece) and _BARE.fullmatch(last) is not None
+    return unit, tuple(chain(*several[1:])), tuple(chain(*several)), ends_bare
 
 
 def _chunk_words(chunk: str) -> list[str]:
     """The words of what stands together without a space: values, names with hyphens, ranges."""
+    if chunk[:1].isalpha() and chunk.isalnum():
+        return [chunk]
     value = _VALUE.fullmatch(chunk)
     if value:
         sign, number, hyphen, rest = value.groups("")
@@ -110,7 +137,7 @@ def _number(written: str) -> str:
 _SERIES = re.compile(r"([a-z]+)([0-9]+)(?:-| to )\1([0-9]+)(?![0-9a-z])")
 _QUANTITY = re.compile(r"([0-9]+(?:\.[0-9]+)?)(pf|nf|uf|kohm|mohm|ohm|v)")
 _LONGEST_SERIES = 100
-_SPAN = re.compile(r"(?<![a-z0-9])([+-]?[0-9][0-9.,]*)(?:-| to )[+-]?[0-9][0-9.,]* ?°?([a-z]+|%)")
+_SPAN = re.compile(r"(?<![a-z0-9])([+-]?[0-9][0-9.,]*)(?:-| to )[+-]?[0-9][0-9.,]* ?([a-z]+|%)")
 
 
 @lru_cache(maxsize=_NEIGHBOURS)
@@ -120,6 +147,8 @@ def spellings(text: str) -> frozenset[str]:
     for word in tuple(found):
         found |= _other_spellings(word)
     plain = folded(text)
+    if "-" not in plain and " to " not in plain:
+        return frozenset(found)
     for letters, first, last in _SERIES.findall(plain):
         if int(last) - int(first) < _LONGEST_SERIES:
             found |= {f"{letters}{number}" for number in range(int(first) + 1, int(last))}
