@@ -1,5 +1,6 @@
 """The values of a text in which nothing is odd, without their places: most files are such, and nobody asks for them."""
 
+from sys import intern
 from typing import Any
 
 import yaml
@@ -42,7 +43,8 @@ def plain_values(text: str) -> dict[str, Value] | None:
 def _grown(get: Any) -> Any:
     """The one value that the events of a text make, or None.
 
-    One long loop over local names, as every value of every file goes through it: calls would double its time.
+    One long loop over local names, as every value of every file goes through it: calls would double its time. Keys and
+    values recur in all files, so that each is kept once.
     """
     get()  # the stream begins
     get()  # the document begins
@@ -54,13 +56,13 @@ def _grown(get: Any) -> Any:
         event = get()
         kind = event.__class__
         if is_map and kind is ScalarEvent:
-            key = event.value
+            key = intern(event.value)
             if key in values or key in ODD_KEYS:
                 return None
             event = get()
             kind = event.__class__
             if kind is ScalarEvent:
-                text = event.value
+                text = intern(event.value)
                 if text in UNKNOWN_WORDS:
                     return None
                 values[key] = text
@@ -77,7 +79,7 @@ def _grown(get: Any) -> Any:
         elif is_map:
             return None  # a list or a mapping in the place of a key
         elif kind is ScalarEvent:
-            text = event.value
+            text = intern(event.value)
             if text in UNKNOWN_WORDS:
                 return None
             values.append(text)

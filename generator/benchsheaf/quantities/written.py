@@ -3,6 +3,7 @@
 import re
 from dataclasses import dataclass
 from decimal import Decimal
+from functools import lru_cache
 
 from benchsheaf.mistakes import Code
 from benchsheaf.quantities.measures import EXACT, MEASURES, Measure
@@ -85,6 +86,7 @@ class Misread:
     nearest: str | None = None
 
 
+@lru_cache(maxsize=1 << 13)  # the same few thousand stand in all descriptions
 def read_quantity(text: str, unit: str) -> Decimal | Misread:
     """The quantity in its base unit with the digits that were written, or why it is none.
 
