@@ -21,7 +21,7 @@ def entry_of(kind: str, document: Any) -> Entry:
     """A document as it is read from a file."""
     read, _ = text_and_mistakes(json.dumps(document, ensure_ascii=False).encode(), "a.yml")
     assert read is not None
-    return Entry(kind, "a", (read,), read.values, dict.fromkeys(read.values, read))
+    return Entry(kind, "a", (read,), dict.fromkeys(read.values, read))
 
 
 def with_another_number(document: Any, dice: random.Random) -> None:

@@ -108,7 +108,7 @@ def mistakes_in(text: str, kind: str, *, whole: bool) -> list[str]:
     """What is told of an example as a file of a kind; with `whole` what is missing at the top is told too."""
     read, mistakes = text_and_mistakes(text.encode(), "a.yml")
     assert read is not None
-    entry = Entry(kind, "a", (read,), read.values, dict.fromkeys(read.values, read))
+    entry = Entry(kind, "a", (read,), dict.fromkeys(read.values, read))
     told = [*mistakes, *conformed(entry, SCHEMAS.kinds[kind], whole=whole).mistakes]
     return [f"{each.code.id} {each.path}" for each in told]
 

@@ -90,6 +90,8 @@ def judgement(root: Path, schemas: Schemas | None = None) -> Judgement:
     unfit |= {files[mistake.place.file] for mistake in linked.mistakes if mistake.place.file in files}
     sound = _sound(things, unfit, linked)
     records = collection(sound, schemas)
+    for each in sound.values():
+        each.let_go()  # from here on the records speak
     workup = collection_workup(records)
     told += _judged(sound, records, workup)
     ordered = sorted(set(map(_Once, told)), key=lambda each: each.mistake.order)

@@ -3,7 +3,8 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
-from typing import Any
+from functools import cached_property
+from typing import Any, cast
 
 from benchsheaf.conformity.blanks import blanks_told, follows_from_blank
 from benchsheaf.conformity.codes import (
@@ -21,7 +22,7 @@ from benchsheaf.conformity.codes import (
 from benchsheaf.conformity.sound import Doubt, sound_walk
 from benchsheaf.conformity.validator import MISSING, UNKNOWN, Shell, validator
 from benchsheaf.documents import Entry
-from benchsheaf.fields import Field, Misfit, converted, example_text, spoken_path, text_at
+from benchsheaf.fields import Absence, Field, Misfit, absences, converted, example_text, spoken_path, text_at
 from benchsheaf.mistakes import Code, Mistake, nearest_name
 from benchsheaf.quantities import printed
 
@@ -40,14 +41,39 @@ _WANTED = _SINGLE | {
 _MINUS_HINT = " With a minus sign -13.20 V is the low end."
 
 
-@dataclass(frozen=True, kw_only=True, slots=True)
+@dataclass(frozen=True, kw_only=True)
 class Conformed:
     """A description whose scalars have become what its schema says they are."""
 
     entry: Entry
     kind: Field
-    values: dict[str, Any]
     mistakes: list[Mistake]
+
+    @cached_property
+    def values(self) -> dict[str, Any]:
+        """What it says; of one without a mistake it need not be kept."""
+        return cast(dict[str, Any], sound_walk(Shell(self.kind))(self.entry.values))
+
+    @cached_property
+    def name(self) -> str:
+        """The name on its plate; nothing where it has none."""
+        return str(self.values.get("name", ""))
+
+    @cached_property
+    def absences(self) -> list[Absence]:
+        """What is asked for and is not told."""
+        return absences(self.kind, self.values)
+
+    def let_go(self) -> None:
+        """Forget the values, once they have become a record; what it is called and what it lacks is kept.
+
+        Errors: ValueError if it has mistakes; then its values could not be found again.
+        """
+        if self.mistakes:
+            raise ValueError(f"{len(self.mistakes)} mistakes")
+        self.__dict__["name"], self.__dict__["absences"] = self.name, self.absences
+        self.__dict__.pop("values", None)
+        self.entry.let_go()
 
     def spoken(self, path: tuple[str | int, ...]) -> str:
         """A path in this description as a contributor says it."""
@@ -67,7 +93,7 @@ def conformed(entry: Entry, kind: Field, *, whole: bool, blanks: frozenset[str] 
         values = sound_walk(Shell(kind))(entry.values)
     except Doubt:
         return measured(entry, kind, whole=whole, blanks=blanks)
-    return Conformed(entry=entry, kind=kind, values=values, mistakes=[])
+    return _with(values, Conformed(entry=entry, kind=kind, mistakes=[]))
 
 
 def measured(entry: Entry, kind: Field, *, whole: bool, blanks: frozenset[str] = frozenset()) -> Conformed:
@@ -109,7 +135,13 @@ def measured(entry: Entry, kind: Field, *, whole: bool, blanks: frozenset[str] =
             continue
         if not blanks or not follows_from_blank(error, path, blanks):
             _tell_error(error, kind, path, tell, values)
-    return Conformed(entry=entry, kind=kind, values=values, mistakes=mistakes)
+    return _with(values, Conformed(entry=entry, kind=kind, mistakes=mistakes))
+
+
+def _with(values: dict[str, Any], found: Conformed) -> Conformed:
+    """A description that knows its values already."""
+    found.__dict__["values"] = values
+    return found
 
 
 def _tell_error(error: Any, kind: Field, path: Path, tell: Any, values: object) -> None:

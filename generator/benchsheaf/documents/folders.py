@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 
 from benchsheaf.documents.files import LINK, NOT_A_FILE, NOT_OPENED, bytes_of, odd_thing, reason, text_and_mistakes
 from benchsheaf.documents.growth import growth
-from benchsheaf.documents.records import Document, Entry, Reading, Value
+from benchsheaf.documents.records import Document, Entry, Reading
 from benchsheaf.mistakes import Code, Mistake, Place, nearest_name
 
 PART_FOLDERS = {
@@ -152,12 +152,11 @@ class _Walk:
             self.entries[kind, slug] = self._merged(kind, slug, documents)
 
     def _merged(self, kind: str, slug: str, documents: list[Document]) -> Entry:
-        values: dict[str, Value] = {}
         holders: dict[str, Document] = {}
         for document in documents:
-            for key, value in document.values.items():
+            for key in document.values:
                 if key not in holders:
-                    values[key], holders[key] = value, document
+                    holders[key] = document
                     continue
                 spot = document.spots[key]
                 first = holders[key]
@@ -165,7 +164,7 @@ class _Walk:
                 line = str(first.spots[key].key_line)
                 self.mistakes.append(KEY_ELSEWHERE.at(place, key, key=key, file=first.file, line=line))
                 self.broken.add((kind, slug))
-        return Entry(kind, slug, tuple(documents), values, holders)
+        return Entry(kind, slug, tuple(documents), holders)
 
     def _inside(self, folder: pathlib.Path) -> Iterator[tuple[pathlib.Path, str | None]]:
         """What lies in a folder, sorted by name, and what it is if no file; what systems hide there is passed over."""

@@ -27,11 +27,16 @@ class Spot(NamedTuple):
 
 @dataclass(frozen=True)
 class Document:
-    """One data file: its shown name, its values, and how to find the spot of each."""
+    """One data file: its shown name, and how to find its values and the spot of each, which need not be kept."""
 
     file: str
-    values: dict[str, Value]
+    find_values: Callable[[], dict[str, Value]] = field(repr=False, compare=False)
     find_spots: Callable[[], dict[str, Spot]] = field(repr=False, compare=False)
+
+    @cached_property
+    def values(self) -> dict[str, Value]:
+        """What stands in the file."""
+        return self.find_values()
 
     @cached_property
     def spots(self) -> dict[str, Spot]:
@@ -39,16 +44,26 @@ class Document:
         return self.find_spots()
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Entry:
     """One described thing: a machine with all its files, or a shared part with its one."""
 
     kind: str
     slug: str
     documents: tuple[Document, ...]
-    values: dict[str, Value]
     holders: dict[str, Document] = field(repr=False)
     """Which document holds a top-level key."""
+
+    @cached_property
+    def values(self) -> dict[str, Value]:
+        """What stands in all its files."""
+        return {key: holder.values[key] for key, holder in self.holders.items()}
+
+    def let_go(self) -> None:
+        """Forget values and spots; whoever asks for them later has them found again."""
+        for holder in (self, *self.documents):
+            for name in ("values", "spots"):
+                holder.__dict__.pop(name, None)
 
     def place(self, path: Iterable[str | int]) -> Place:
         """Where the value at a path stands; where there is none, the nearest thing around it that is there."""

@@ -1,6 +1,7 @@
 """Events of the YAML parser become text values and their spots, in one pass; no object of YAML is ever built."""
 
 from typing import Any
+from zlib import compress, decompress
 
 import yaml
 
@@ -21,16 +22,21 @@ from benchsheaf.documents.strays import Span, has_strays, strays
 from benchsheaf.documents.syntax import broken_syntax
 from benchsheaf.mistakes import Mistake
 
+QUICKLY = 1  # how hard a text is packed: a fifth of its size is enough
+
 
 def tree(text: str, file: str) -> tuple[Document | None, list[Mistake]]:
     """The document of a text and what is wrong with it; no document where it could not be followed to its end.
 
-    Where nothing in the text is odd its places are found when one is asked for.
+    Where nothing in the text is odd its places are found when one is asked for; until then only the text is kept.
     """
     plain = plain_values(text)
-    if plain is not None:
-        return Document(file, plain, lambda: _spots(text, file)), []
-    return close_look(text, file)
+    if plain is None:
+        return close_look(text, file)
+    packed = compress(text.encode(), QUICKLY)
+    document = Document(file, lambda: _values(packed), lambda: _spots(packed, file))
+    document.__dict__["values"] = plain
+    return document, []
 
 
 def close_look(text: str, file: str) -> tuple[Document | None, list[Mistake]]:
@@ -40,8 +46,8 @@ def close_look(text: str, file: str) -> tuple[Document | None, list[Mistake]]:
     try:
         values, spots = _grown(refusals)
         if values and isinstance(values[0], dict) and values[0]:
-            inner: Any = spots[0].inner
-            document = Document(file, values[0], lambda: inner)
+            whole, inner = values[0], spots[0].inner
+            document = Document(file, lambda: whole, lambda: inner)  # type: ignore[arg-type, return-value]
         else:
             refuse_shape(refusals, values, spots)
     except Stop:
@@ -51,9 +57,14 @@ def close_look(text: str, file: str) -> tuple[Document | None, list[Mistake]]:
     return document, refusals.mistakes
 
 
-def _spots(text: str, file: str) -> Any:
-    """The places in a text in which nothing is odd."""
-    _, spots = _grown(Refusals(text, file))
+def _values(packed: bytes) -> Any:
+    """The values of a text in which nothing is odd."""
+    return plain_values(decompress(packed).decode())
+
+
+def _spots(packed: bytes, file: str) -> Any:
+    """The places in such a text."""
+    _, spots = _grown(Refusals(decompress(packed).decode(), file))
     return spots[0].inner
 
 

@@ -147,7 +147,7 @@ def _thing(desk: Desk, thing: Thing) -> MissingThing:
     return MissingThing(
         anchor=f"{kind}-{slug}",
         kind=kind,
-        name=str(desk.shelf.things[thing].values.get("name", kind.capitalize())),
+        name=desk.shelf.things[thing].name or kind.capitalize(),
         page=_way_to(desk, thing),
         safety=[_row(desk, thing, each) for each in facts if each.described.wanted == SAFETY],
         sheets=[_sheet_row(desk, thing, sheet) for sheet in _sheets(desk.shelf, thing)],

@@ -7,7 +7,7 @@ from typing import TypeVar, cast
 from benchsheaf import urls
 from benchsheaf.compute.workup import CollectionWorkup
 from benchsheaf.conformity import Conformed
-from benchsheaf.fields import Absence, absences
+from benchsheaf.fields import Absence
 from benchsheaf.links import Links, Thing
 from benchsheaf.markup import Markup, Templates, escaped, templates
 from benchsheaf.model.boards import Part
@@ -33,7 +33,6 @@ class Shelf:
     edit_base: str | None = None
     trail: urls.Trail = field(default_factory=urls.Trail)
     press: Templates = field(default_factory=lambda: templates(TEMPLATES, filters=FILTERS))
-    _absences: dict[Thing, list[Absence]] = field(default_factory=dict, repr=False, compare=False)
     _holding: dict[Thing, list[Thing]] = field(default_factory=dict, repr=False, compare=False)
     _kept: dict[str, tuple[object, object]] = field(default_factory=dict, repr=False, compare=False)
 
@@ -51,11 +50,8 @@ class Shelf:
         return cast(Made, self._kept[kind][1])
 
     def absences(self, thing: Thing) -> list[Absence]:
-        """What is asked for and is not told of a thing; looked up once."""
-        if thing not in self._absences:
-            conformed = self.things[thing]
-            self._absences[thing] = absences(conformed.kind, conformed.values)
-        return self._absences[thing]
+        """What is asked for and is not told of a thing."""
+        return self.things[thing].absences
 
     def held_by(self, holder: Thing) -> list[Thing]:
         """All shared things that a thing points at, in any outfit."""
@@ -99,7 +95,7 @@ class Shelf:
 
     def name_of(self, kind: str, slug: str) -> str:
         """The name on a plate."""
-        return str(self.things[kind, slug].values["name"])
+        return self.things[kind, slug].name
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -31,12 +31,13 @@ def _thing_entries(desk: Desk, kind: str, slug: str) -> Iterator[Entry]:
     way = partial(desk.thing, kind, slug)
     place = Place(where=f"{kind.capitalize()} {name}", way=way, machines=_holders(desk, kind, slug))
     thing = None if kind == "bus" else desk.shelf.thing(kind, slug)
+    summary = thing.summary if thing else desk.shelf.collection.buses[slug].summary
     yield Entry(
         kind=kind.capitalize(),
         title=name,
         where="",
         way=way(),
-        text=f"{desk.shelf.things[kind, slug].values['summary']} {_figures(desk, thing) if thing else ''}".rstrip(),
+        text=f"{summary} {_figures(desk, thing) if thing else ''}".rstrip(),
         machines=place.machines,
         designator=kind != "bus",
     )
