@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import partial
 from pathlib import Path
 from typing import Any
@@ -10,12 +10,12 @@ from typing import Any
 from benchsheaf import urls
 from benchsheaf.compute.workup import CollectionWorkup, collection_workup
 from benchsheaf.conformity import Conformed, blanks_told, conformed
-from benchsheaf.documents import growth, read_folder
+from benchsheaf.documents import Entry, growth, read_folder
 from benchsheaf.export import FORMAT_VERSION, as_json
 from benchsheaf.fields import Schemas, built_in_schemas
-from benchsheaf.links import Links, Thing, links
+from benchsheaf.links import Found, Links, Thing, found_in, links
 from benchsheaf.mistakes import Mistake
-from benchsheaf.model.collection import Collection, collection
+from benchsheaf.model.collection import Collection, collection, record_of
 from benchsheaf.pages.across import across_pages
 from benchsheaf.pages.finding import search_files
 from benchsheaf.pages.machine import machine_pages
@@ -72,26 +72,21 @@ def judgement(root: Path, schemas: Schemas | None = None) -> Judgement:
     schemas = schemas or built_in_schemas()
     if not root.is_dir():
         raise FileNotFoundError(str(root))
-    reading = read_folder(root)
+    intake = _Intake(schemas=schemas)
+    reading = read_folder(root, intake.take)
     told, blanks = blanks_told(reading, schemas)
-    things = {
-        key: conformed(
-            entry, schemas.kinds[entry.kind], whole=key not in reading.broken, blanks=blanks.get(key, frozenset())
-        )
-        for key, entry in reading.entries.items()
-        if entry.kind in schemas.kinds
-    }
+    for key in sorted(reading.entries.keys() & reading.broken):
+        intake.take(reading.entries[key], whole=False, blanks=blanks.get(key, frozenset()))
+    things = {key: intake.things[key] for key in reading.entries if key in intake.things}
     unfit = {key for key, each in things.items() if each.mistakes} | reading.broken
     for each in things.values():
         told += each.mistakes
-    linked = links(things, reading.broken)
+    linked = links(things, intake.found, reading.broken)
     told += linked.mistakes
     files = {document.file: key for key, entry in reading.entries.items() for document in entry.documents}
     unfit |= {files[mistake.place.file] for mistake in linked.mistakes if mistake.place.file in files}
     sound = _sound(things, unfit, linked)
-    records = collection(sound, schemas)
-    for each in sound.values():
-        each.let_go()  # from here on the records speak
+    records = collection({key: intake.records[key] for key in sound})
     workup = collection_workup(records)
     told += _judged(sound, records, workup)
     ordered = sorted(set(map(_Once, told)), key=lambda each: each.mistake.order)
@@ -102,6 +97,28 @@ def judgement(root: Path, schemas: Schemas | None = None) -> Judgement:
         collection=records,
         workup=workup,
     )
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Intake:
+    """Things as they are read, one after the other: what is right becomes a record, and its values are let go."""
+
+    schemas: Schemas
+    things: dict[Thing, Conformed] = field(default_factory=dict)
+    found: dict[Thing, Found] = field(default_factory=dict)
+    records: dict[Thing, object] = field(default_factory=dict)
+
+    def take(self, entry: Entry, *, whole: bool = True, blanks: frozenset[str] = frozenset()) -> None:
+        """Measure one thing against its schema, and note what it names and points at."""
+        if entry.kind not in self.schemas.kinds:
+            return
+        key = entry.kind, entry.slug
+        each = conformed(entry, self.schemas.kinds[entry.kind], whole=whole, blanks=blanks)
+        self.things[key] = each
+        self.found[key] = found_in(key, each)
+        if whole and not each.mistakes:
+            self.records[key] = record_of(each)
+            each.let_go()
 
 
 class _Once:

@@ -57,7 +57,8 @@ class Conformed:
     @cached_property
     def name(self) -> str:
         """The name on its plate; nothing where it has none."""
-        return str(self.values.get("name", ""))
+        name = self.values.get("name")
+        return name if isinstance(name, str) else ""
 
     @cached_property
     def absences(self) -> list[Absence]:

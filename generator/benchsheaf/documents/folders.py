@@ -3,7 +3,7 @@
 import os
 import pathlib
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 
 from benchsheaf.documents.files import LINK, NOT_A_FILE, NOT_OPENED, bytes_of, odd_thing, reason, text_and_mistakes
@@ -87,6 +87,7 @@ class _Walk:
     entries: dict[tuple[str, str], Entry] = field(default_factory=dict)
     broken: set[tuple[str, str]] = field(default_factory=set)
     owners: dict[str, tuple[str, str]] = field(default_factory=dict)
+    take: Callable[[Entry], None] | None = None
 
     def machines(self) -> None:
         """Each folder with a name of its own is a machine."""
@@ -150,6 +151,8 @@ class _Walk:
                 documents.append(document)
         if documents:
             self.entries[kind, slug] = self._merged(kind, slug, documents)
+            if self.take and (kind, slug) not in self.broken:
+                self.take(self.entries[kind, slug])
 
     def _merged(self, kind: str, slug: str, documents: list[Document]) -> Entry:
         holders: dict[str, Document] = {}
@@ -237,9 +240,12 @@ def _is_systems(name: str) -> bool:
 
 
 @growth()
-def read_folder(root: pathlib.Path) -> Reading:
-    """All things that a folder of machines describes, and what was wrong in reading them, in file order."""
-    walk = _Walk(root, root.name if root.name.strip(".") else root.resolve().name)
+def read_folder(root: pathlib.Path, take: Callable[[Entry], None] | None = None) -> Reading:
+    """All things that a folder of machines describes, and what was wrong in reading them, in file order.
+
+    `take` is given each thing that could be read whole, as soon as it is: who lets go of it then needs little memory.
+    """
+    walk = _Walk(root, root.name if root.name.strip(".") else root.resolve().name, take=take)
     walk.machines()
     mistakes = sorted(walk.mistakes, key=lambda mistake: mistake.order)
     return Reading(walk.entries, mistakes, frozenset(walk.broken), walk.owners)

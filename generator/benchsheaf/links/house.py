@@ -1,6 +1,6 @@
 """One thing with all that its pointers may lead to."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from benchsheaf.conformity import Conformed
@@ -19,7 +19,7 @@ class House:
     names: Mapping[Thing, Names]
     broken: frozenset[Thing]
     thing: Thing
-    own: list[Pointer]
+    own: Sequence[Pointer]
 
     @property
     def conformed(self) -> Conformed:
@@ -88,7 +88,7 @@ class House:
         """A name inside an item that is named beside the pointer: `switches[switch].positions`."""
         listed, rest = pointer.family.split("[")
         beside, inner = rest.split("].")
-        chosen = pointer.beside.get(beside)
+        chosen = (pointer.beside or {}).get(beside)
         items = [each for each in self.conformed.values.get(listed, []) if isinstance(each, dict)]
         item = next((each for each in items if each.get(beside) == chosen), None)
         if item is None or not isinstance(item.get(inner), list):
@@ -137,7 +137,7 @@ class House:
         return code.at(entry.place(pointer.path), self.conformed.spoken(pointer.path), pointer.name, nearest, **fills)
 
 
-def missing_rails(house: House, pointers: Mapping[Thing, list[Pointer]]) -> Iterator[Mistake]:
+def missing_rails(house: House, pointers: Mapping[Thing, Sequence[Pointer]]) -> Iterator[Mistake]:
     """Rails that held things use and this machine does not have, each once, at the holder's line."""
     rails = house.names[house.thing].of("rail")
     if not rails or house.thing in house.broken:

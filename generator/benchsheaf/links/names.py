@@ -25,13 +25,16 @@ Path = tuple[str | int, ...]
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Pointer:
-    """A field that points at something: its own thing, where it stands, what it says."""
+    """A field that points at something: its own thing, where it stands, what it says.
+
+    `beside` is the mapping that it stands in, where its family names a field of that: `switches[switch].positions`.
+    """
 
     thing: Thing
     path: Path
     family: str
     name: str
-    beside: Mapping[str, Any]
+    beside: Mapping[str, Any] | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -56,6 +59,15 @@ class Names:
     def of(self, family: str) -> dict[str, Path]:
         """The names of one family."""
         return self.by_family.setdefault(family, {})
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Found:
+    """What one description names, its pointers that lead out of it or nowhere, and what is wrong within it."""
+
+    names: Names
+    pointers: tuple[Pointer, ...]
+    mistakes: tuple[Mistake, ...]
 
 
 def collect_names(conformed: Conformed, described: Field, value: Any, path: Path, names: Names) -> Iterator[Mistake]:
@@ -121,8 +133,8 @@ def same_plates(things: Mapping[Thing, Conformed]) -> Iterator[Mistake]:
     """Two things of one kind that have the same name on their plates."""
     seen: dict[tuple[str, str], Conformed] = {}
     for (kind, _), conformed in things.items():
-        name = conformed.values.get("name")
-        if not isinstance(name, str):
+        name = conformed.name
+        if not name:
             continue
         first = seen.setdefault((kind, name.casefold()), conformed)
         if first is not conformed:
@@ -133,7 +145,8 @@ def same_plates(things: Mapping[Thing, Conformed]) -> Iterator[Mistake]:
 def pointers_of(thing: Thing, described: Field, value: Any, path: Path, beside: Any = None) -> Iterator[Pointer]:
     """Every pointer of a value and all below it; `beside` is the mapping that a pointer stands in."""
     if described.points_at and isinstance(value, str):
-        yield Pointer(thing=thing, path=path, family=described.points_at, name=value, beside=beside or {})
+        within = beside if "[" in described.points_at else None
+        yield Pointer(thing=thing, path=path, family=described.points_at, name=value, beside=within)
     elif isinstance(value, dict):
         for name, inner in value.items():
             known = described.fields.get(name)

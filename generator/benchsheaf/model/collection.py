@@ -5,7 +5,6 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from benchsheaf.conformity import Conformed
-from benchsheaf.fields import Schemas
 from benchsheaf.model.building import built
 from benchsheaf.model.cards import Bus, Card, Keyboard
 from benchsheaf.model.cautions import Caution, Cautions
@@ -37,11 +36,17 @@ class Collection:
     cautions: Mapping[str, Caution] = field(default_factory=dict)
 
 
-def collection(things: Mapping[tuple[str, str], Conformed], schemas: Schemas) -> Collection:
-    """The records of all things that are without a mistake."""
+def record_of(conformed: Conformed) -> object:
+    """The record of one thing that is without a mistake."""
+    entry = conformed.entry
+    return built(RECORDS[entry.kind], conformed.values, conformed.kind, slug=entry.slug)
+
+
+def collection(records: Mapping[tuple[str, str], Any]) -> Collection:
+    """The records of all things, by kind and slug, as one."""
     made: dict[str, dict[str, Any]] = {kind: {} for kind in RECORDS}
-    for (kind, slug), conformed in sorted(things.items()):
-        made[kind][slug] = built(RECORDS[kind], conformed.values, schemas.kinds[kind], slug=slug)
+    for kind, slug in sorted(records):
+        made[kind][slug] = records[kind, slug]
     shared = made["cautions"].values()
     return Collection(
         machines=made["machine"],
