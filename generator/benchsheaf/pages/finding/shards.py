@@ -12,9 +12,9 @@ kind, designator]` for each entry, with its own lists of places and kinds.
 """
 
 import json
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping
 from hashlib import sha256
-from itertools import pairwise
+from itertools import chain, pairwise
 
 from benchsheaf import urls
 from benchsheaf.pages.finding.entry import Entry
@@ -29,30 +29,33 @@ Postings = dict[str, tuple[list[int], list[int], list[int]]]
 
 def shard_files(entries: Iterable[Entry], names: Mapping[str, str]) -> dict[str, bytes]:
     """Every file of the search data by its address; `names` has the machines' names by slug."""
-    ordered = sorted(entries, key=lambda each: each.rank)
+    ordered = sorted(entries, key=lambda each: each.rank, reverse=True)
+    count = len(ordered)
+    postings: Postings = {}
     pieces: dict[str, bytes] = {}
     starts: list[str] = []
     firsts: list[int] = []
-    for number, (start, shelf) in enumerate(_word_shelves(_postings(ordered, names))):
-        starts.append(start)
-        pieces[f"words-{number}"] = _inert(shelf)
-    for number, (first, block) in enumerate(_blocks(ordered)):
+    # Of a large site there are very many: each entry is forgotten once it is written, and then each word.
+    drained = _noted((ordered.pop() for _ in range(count)), postings, names)
+    for number, (first, block) in enumerate(_blocks(drained)):
         firsts.append(first)
         pieces[f"entries-{number}"] = _inert(block)
-    pieces["manifest"] = _inert(_json({"words": starts, "blocks": firsts, "entries": len(ordered)}))
+    for number, (start, shelf) in enumerate(_word_shelves(postings)):
+        starts.append(start)
+        pieces[f"words-{number}"] = _inert(shelf)
+    pieces["manifest"] = _inert(_json({"words": starts, "blocks": firsts, "entries": count}))
     stamp = sha256()
     for name, piece in pieces.items():
         stamp.update(f"{name} {len(piece)} ".encode() + piece)
     call = f'benchsheafSearch("{stamp.hexdigest()[:8]}",'
     return {
-        urls.search_data(name): b'%s"%s",%s);\n' % (call.encode(), name.encode(), piece)
-        for name, piece in pieces.items()
+        urls.search_data(name): b'%s"%s",%s);\n' % (call.encode(), name.encode(), pieces.pop(name))
+        for name in list(pieces)
     }
 
 
-def _postings(entries: Sequence[Entry], names: Mapping[str, str]) -> Postings:
-    """For each word the entries that have it in their title, else in their text, else in their place."""
-    postings: Postings = {}
+def _noted(entries: Iterable[Entry], postings: Postings, names: Mapping[str, str]) -> Iterator[Entry]:
+    """The entries as they come; in `postings` each word gets those that have it in title, else text, else place."""
     places: dict[tuple[str, tuple[str, ...]], frozenset[str]] = {}
     for number, entry in enumerate(entries):
         title = words(entry.title)
@@ -69,7 +72,7 @@ def _postings(entries: Sequence[Entry], names: Mapping[str, str]) -> Postings:
                 if found is None:
                     found = postings[word] = ([], [], [])
                 found[kind].append(number)
-    return postings
+        yield entry
 
 
 def _phrases(title: tuple[str, ...]) -> Iterator[str]:
@@ -80,13 +83,13 @@ def _phrases(title: tuple[str, ...]) -> Iterator[str]:
 
 
 def _word_shelves(postings: Postings) -> Iterator[tuple[str, str]]:
-    """Pieces of the sorted words, each with the shortest start that parts it from the piece before."""
+    """Pieces of the sorted words, which are used up, each with the shortest start that parts it from the one before."""
     # A browser compares text by units of sixteen bits; so must the order of the words.
     order = sorted(postings, key=lambda word: word.encode("utf-16-be"))
     rows: list[str] = []
     size, start, before = 0, "", ""
     for word in order:
-        row = _json([word, *_without_empty_ends(postings[word])])
+        row = _json([word, *_without_empty_ends(postings.pop(word))])
         if rows and size + len(row) > WORDS_BYTES:
             yield start, f"[{','.join(rows)}]"
             rows, size, start = [], 0, _parting(before, word)
@@ -109,16 +112,15 @@ def _parting(before: str, word: str) -> str:
     return word[: alike + 1]
 
 
-def _blocks(entries: Sequence[Entry]) -> Iterator[tuple[int, str]]:
+def _blocks(entries: Iterator[Entry]) -> Iterator[tuple[int, str]]:
     """Pieces of the entries, each with the number of its first."""
     first = 0
-    while first < len(entries):
+    for begun in entries:
         places: dict[tuple[str, str], int] = {}
         kinds: dict[str, int] = {}
         rows: list[str] = []
         size = 0
-        for number in range(first, len(entries)):
-            entry = entries[number]
+        for entry in chain([begun], entries):
             page, _, fragment = entry.way.partition("#")
             if (entry.where, page) not in places:
                 size += len(entry.where) + len(page)
