@@ -15,7 +15,7 @@ DATA = HOUSE / "machines"
 MODEL = "ostervane-bureau-8"
 
 MACHINES = 60
-MACHINES_A_FAMILY = 1
+MACHINES_A_FAMILY = 3
 """How many machines hold the same supply, drives, cards and keyboard."""
 
 PARTS_MOVE_BY_MM = 1.5
@@ -27,6 +27,8 @@ _PLATE = re.compile(r"^name: *(.+)$", re.MULTILINE)
 _DESIGNATOR = re.compile(r"([A-Z]+)([0-9]+)([A-Z]?)")
 _AT = re.compile(r"(\bat: \{x: )([0-9.]+)( mm, y: )([0-9.]+)( mm\})")
 _DRAW = re.compile(r"(\b(?:run|start|rest): )([0-9.]+)( A\b)")
+# The first line of a text over several lines.
+_TEXT = re.compile(r"(>-\n +)(\S)")
 _PREVALENCE = re.compile(r"(\bprevalence: )([0-9]+)( %)")
 
 
@@ -48,10 +50,10 @@ def write_collection(folder: Path, machines: int = MACHINES, machines_a_family: 
         if place == 0:
             for path in parts:
                 target = folder / "_parts" / path.parent.name / f"{names[path.stem]}.yml"
-                _write(target, _varied(path, names, Random(f"part {family} {path.stem}")))
+                _write(target, _varied(path, names, f"family {family + 1}"))
         for path in own:
             target = folder / names[MODEL] / path.relative_to(DATA / MODEL)
-            _write(target, _varied(path, names, Random(f"machine {number} {path.stem}")))
+            _write(target, _varied(path, names, f"sample {number:03}"))
 
 
 def _names(family: int, files: list[Path]) -> dict[str, str]:
@@ -95,8 +97,12 @@ def _designators(value: Any) -> Iterator[str]:
             yield from _designators(inner)
 
 
-def _varied(path: Path, names: Mapping[str, str], chance: Random) -> str:
-    """The text of a file under new names, its parts a little moved, its draws and prevalences a little changed."""
+def _varied(path: Path, names: Mapping[str, str], holder: str) -> str:
+    """The text of a file under new names, its parts a little moved, its draws and prevalences a little changed.
+
+    Long texts begin with their holder, as no two machines are described in the same words.
+    """
+    chance = Random(f"{holder} {path.stem}")
     every = "|".join(re.escape(name) for name in sorted(names, key=len, reverse=True))
     text = re.sub(rf"(?<![\w-])(?:{every})(?!\w)", lambda found: names[found[0]], path.read_text("utf-8"))
     share = chance.uniform(DRAWS_SHRINK_TO, 1)
@@ -105,6 +111,7 @@ def _varied(path: Path, names: Mapping[str, str], chance: Random) -> str:
         return f"{found[1]}{_moved(found[2], chance)}{found[3]}{_moved(found[4], chance)}{found[5]}"
 
     text = _AT.sub(at, text)
+    text = _TEXT.sub(lambda found: f"{found[1]}Of {holder}, noted on sheet {chance.randint(1, 99)}. {found[2]}", text)
     text = _DRAW.sub(lambda found: f"{found[1]}{float(found[2]) * share:.4f}{found[3]}", text)
     return _PREVALENCE.sub(lambda found: f"{found[1]}{max(1, int(found[2]) + chance.randint(-1, 1))}{found[3]}", text)
 

@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import field
 from decimal import Decimal
+from functools import lru_cache
 from math import exp, log
 from typing import Any
 
@@ -24,8 +25,13 @@ def twelve(value: Decimal | float) -> Decimal:
 
     Errors: none; the sign and the unit stay as they are.
     """
-    rounded = Decimal(f"{value:.12g}")
-    return rounded.normalize() if rounded else Decimal(0)
+    return _as_number(f"{value:.12g}")
+
+
+@lru_cache(maxsize=1 << 12)  # the outfits of a machine have most of their figures in common
+def _as_number(text: str) -> Decimal:
+    number = Decimal(text)
+    return number.normalize() if number else Decimal(0)
 
 
 def seconds_to_fall(capacitance_f: Decimal, bleeder_ohm: Decimal, from_v: Decimal, to_v: Decimal) -> Decimal:

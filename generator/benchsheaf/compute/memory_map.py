@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from sys import intern
 
 from benchsheaf.model.memory import Area, Fill, Memory
 
@@ -58,7 +59,7 @@ def address(number: int, address_bits: int) -> str:
     """
     if number < 0:
         raise ValueError(f"an address is not below zero: {number}")
-    return f"{number:0{-(-address_bits // 4)}X}"
+    return intern(f"{number:0{-(-address_bits // 4)}X}")  # one text for all outfits that have it
 
 
 def bank_bytes(holds_bits: int, width_bits: int) -> int:
