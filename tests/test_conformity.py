@@ -7,8 +7,7 @@ from copy import deepcopy
 from typing import Any
 
 from benchsheaf.conformity import conformed, measured
-from benchsheaf.conformity.sound import Doubt, sound_walk
-from benchsheaf.conformity.validator import Shell
+from benchsheaf.conformity.sound import Doubt, Shell, sound_walk
 from benchsheaf.documents import Entry, text_and_mistakes
 from benchsheaf.fields import built_in_schemas, specimens
 from test_schema_export import mutate, spots

@@ -135,6 +135,7 @@ def _exchanged(one: Path, other: Path) -> bool:
 
 def _plain_modes(folder: Path) -> None:
     """The same rights on every machine, whatever the builder's mask."""
-    folder.chmod(0o755)
-    for path in folder.rglob("*"):
-        path.chmod(0o755 if path.is_dir() else 0o644)
+    for name, _, files in os.walk(folder):
+        Path(name).chmod(0o755)
+        for file in files:
+            Path(name, file).chmod(0o644)

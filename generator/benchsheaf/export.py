@@ -4,7 +4,7 @@ import json
 from collections.abc import Hashable, Iterator
 from dataclasses import fields
 from decimal import Decimal
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any, cast
 
 FORMAT_VERSION = 1
@@ -18,13 +18,27 @@ def exported(record: object) -> object:
     if record is None or isinstance(record, str | int):
         return record
     if isinstance(record, Decimal):
-        return int(record) if record == record.to_integral_value() else float(f"{record:.12g}")
+        return _number(record)
     if isinstance(record, tuple | list):
-        return [exported(each) for each in record]
+        return [each if each.__class__ in _READY else exported(each) for each in record]
     if isinstance(record, dict):
         return {str(name): exported(value) for name, value in record.items()}
-    named = ((name, getattr(record, name)) for name in _field_names(cast(Hashable, type(record))))
-    return {name: exported(value) for name, value in named if value is not None}
+    told: dict[str, object] = {}
+    for name in _field_names(cast(Hashable, type(record))):
+        value = getattr(record, name)
+        if value.__class__ in _READY:
+            told[name] = value
+        elif value is not None:
+            told[name] = exported(value)
+    return told
+
+
+_READY = frozenset({str, int, bool})
+
+
+@lru_cache(maxsize=1 << 12)  # most figures stand in several files
+def _number(value: Decimal) -> int | float:
+    return int(value) if value == value.to_integral_value() else float(f"{value:.12g}")
 
 
 @cache

@@ -14,13 +14,14 @@ from benchsheaf.conformity.codes import (
     FIELD_04,
     FIELD_05,
     KIND_04,
+    MISSING,
     RANGE_01,
     RANGE_02,
     RANGE_03,
     RANGE_04,
+    UNKNOWN,
 )
-from benchsheaf.conformity.sound import Doubt, sound_walk
-from benchsheaf.conformity.validator import MISSING, UNKNOWN, Shell, validator
+from benchsheaf.conformity.sound import Doubt, Shell, sound_walk
 from benchsheaf.documents import Entry
 from benchsheaf.fields import Absence, Field, Misfit, absences, converted, example_text, spoken_path, text_at
 from benchsheaf.mistakes import Code, Mistake, nearest_name
@@ -98,7 +99,9 @@ def conformed(entry: Entry, kind: Field, *, whole: bool, blanks: frozenset[str] 
 
 
 def measured(entry: Entry, kind: Field, *, whole: bool, blanks: frozenset[str] = frozenset()) -> Conformed:
-    """The same by the validator alone, which finds all that is wrong, and is slow."""
+    """The same by the validator alone, which finds all that is wrong, and is slow; even to load it takes time."""
+    from benchsheaf.conformity.validator import validator
+
     mistakes: list[Mistake] = []
     misfits: set[Path] = set()
 

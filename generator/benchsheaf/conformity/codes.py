@@ -2,6 +2,10 @@
 
 from benchsheaf.mistakes import Code
 
+# Numbers that Cerberus has for two of its errors.
+MISSING = 0x02
+UNKNOWN = 0x03
+
 FIELD_01 = Code(
     id="FIELD-01",
     meaning="A field has a name that is not known there.",

@@ -1,15 +1,28 @@
 """A quick walk through a description in which nothing is wrong; with the least doubt it is left to the validator."""
 
 from collections.abc import Callable
+from dataclasses import dataclass
 from decimal import Decimal
 from functools import cache
 from typing import Any
 
-from benchsheaf.conformity.validator import Shell
 from benchsheaf.fields import Field, Misfit, converted
 
 Walk = Callable[[Any], Any]
 """From a written value to what it means under its field."""
+
+
+@dataclass(frozen=True, slots=True)
+class Shell:
+    """A schema by its identity, so that what is made for it is made once."""
+
+    kind: Field
+
+    def __hash__(self) -> int:
+        return id(self.kind)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Shell) and self.kind is other.kind
 
 
 class Doubt(Exception):

@@ -1,6 +1,5 @@
 """The schemas in Cerberus' vocabulary, with the few rules that are ours."""
 
-from dataclasses import dataclass
 from decimal import Decimal
 from functools import cache
 from typing import Any
@@ -8,10 +7,9 @@ from typing import Any
 from cerberus import TypeDefinition, Validator
 from cerberus.errors import ErrorDefinition
 
+from benchsheaf.conformity.sound import Shell
 from benchsheaf.fields import Field
 
-MISSING = 0x02
-UNKNOWN = 0x03
 _ABOVE = 0x1001
 _NEEDS = 0x1002
 _AT_LEAST = 0x1003
@@ -50,19 +48,6 @@ class _SheafValidator(Validator):  # type: ignore[misc]
 
     def _custom(self, field: str, code: int, rule: str, *info: object) -> None:
         self._error(field, ErrorDefinition(code, rule), *info)
-
-
-@dataclass(frozen=True, slots=True)
-class Shell:
-    """A schema by its identity, so that a validator is built once for it."""
-
-    kind: Field
-
-    def __hash__(self) -> int:
-        return id(self.kind)
-
-    def __eq__(self, other: object) -> bool:
-        return isinstance(other, Shell) and self.kind is other.kind
 
 
 @cache

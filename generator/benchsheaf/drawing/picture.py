@@ -95,7 +95,7 @@ class Path(NamedTuple):
     @property
     def svg(self) -> str:
         """As markup; the letters of the path language are ours, never a contributor's."""
-        way = " ".join(letter + " ".join(map(coordinate, numbers)) for letter, numbers in self.steps)
+        way = " ".join([letter + " ".join([coordinate(each) for each in numbers]) for letter, numbers in self.steps])
         return f'<path d="{way}"{word("class", self.css_class)}{number("stroke-width", self.stroke_width)}/>\n'
 
 
