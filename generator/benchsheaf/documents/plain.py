@@ -1,6 +1,5 @@
 """The values of a text in which nothing is odd, without their places: most files are such, and nobody asks for them."""
 
-from sys import intern
 from typing import Any
 
 import yaml
@@ -43,8 +42,7 @@ def plain_values(text: str) -> dict[str, Value] | None:
 def _grown(get: Any) -> Any:
     """The one value that the events of a text make, or None.
 
-    One long loop over local names, as every value of every file goes through it: calls would double its time. Keys and
-    values recur in all files, so that each is kept once.
+    One long loop over local names, as every value of every file goes through it: calls would double its time.
     """
     get()  # the stream begins
     get()  # the document begins
@@ -56,13 +54,13 @@ def _grown(get: Any) -> Any:
         event = get()
         kind = event.__class__
         if is_map and kind is ScalarEvent:
-            key = intern(event.value)
+            key = event.value
             if key in values or key in ODD_KEYS:
                 return None
             event = get()
             kind = event.__class__
             if kind is ScalarEvent:
-                text = intern(event.value)
+                text = event.value
                 if text in UNKNOWN_WORDS:
                     return None
                 values[key] = text
@@ -79,7 +77,7 @@ def _grown(get: Any) -> Any:
         elif is_map:
             return None  # a list or a mapping in the place of a key
         elif kind is ScalarEvent:
-            text = intern(event.value)
+            text = event.value
             if text in UNKNOWN_WORDS:
                 return None
             values.append(text)

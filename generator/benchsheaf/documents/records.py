@@ -1,9 +1,9 @@
 """What a data file holds once it is read: text values, and beside each the spot where it stands."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 from functools import cached_property
-from typing import NamedTuple, TypeAlias
+from typing import NamedTuple, Protocol, TypeAlias
 
 from benchsheaf.mistakes import Mistake, Place
 
@@ -25,23 +25,35 @@ class Spot(NamedTuple):
     inner: "dict[str, Spot] | list[Spot] | None"
 
 
+class Source(Protocol):
+    """Where the values of a file and their spots come from, as often as they are asked for."""
+
+    def values(self) -> dict[str, Value]:
+        """What stands in the file."""
+
+    def spots(self) -> dict[str, Spot]:
+        """The spot of each value."""
+
+    def pack(self) -> None:
+        """Take up less room: nobody will ask soon."""
+
+
 @dataclass(frozen=True)
 class Document:
-    """One data file: its shown name, and how to find its values and the spot of each, which need not be kept."""
+    """One data file: its shown name, and the source of its values and spots, which need not be kept."""
 
     file: str
-    find_values: Callable[[], dict[str, Value]] = field(repr=False, compare=False)
-    find_spots: Callable[[], dict[str, Spot]] = field(repr=False, compare=False)
+    source: Source = field(repr=False, compare=False)
 
     @cached_property
     def values(self) -> dict[str, Value]:
         """What stands in the file."""
-        return self.find_values()
+        return self.source.values()
 
     @cached_property
     def spots(self) -> dict[str, Spot]:
         """The spot of each value, found when first asked for: in a file without a mistake nobody asks."""
-        return self.find_spots()
+        return self.source.spots()
 
 
 @dataclass(frozen=True)
@@ -64,6 +76,8 @@ class Entry:
         for holder in (self, *self.documents):
             for name in ("values", "spots"):
                 holder.__dict__.pop(name, None)
+        for document in self.documents:
+            document.source.pack()
 
     def place(self, path: Iterable[str | int]) -> Place:
         """Where the value at a path stands; where there is none, the nearest thing around it that is there."""

@@ -1,5 +1,6 @@
 """Events of the YAML parser become text values and their spots, in one pass; no object of YAML is ever built."""
 
+from dataclasses import dataclass
 from typing import Any
 from zlib import compress, decompress
 
@@ -22,7 +23,7 @@ from benchsheaf.documents.strays import Span, has_strays, strays
 from benchsheaf.documents.syntax import broken_syntax
 from benchsheaf.mistakes import Mistake
 
-QUICKLY = 1  # how hard a text is packed: a fifth of its size is enough
+QUICKLY = 1  # how hard a text is packed
 
 
 def tree(text: str, file: str) -> tuple[Document | None, list[Mistake]]:
@@ -33,8 +34,7 @@ def tree(text: str, file: str) -> tuple[Document | None, list[Mistake]]:
     plain = plain_values(text)
     if plain is None:
         return close_look(text, file)
-    packed = compress(text.encode(), QUICKLY)
-    document = Document(file, lambda: _values(packed), lambda: _spots(packed, file))
+    document = Document(file, _PlainText(text, file))
     document.__dict__["values"] = plain
     return document, []
 
@@ -46,8 +46,7 @@ def close_look(text: str, file: str) -> tuple[Document | None, list[Mistake]]:
     try:
         values, spots = _grown(refusals)
         if values and isinstance(values[0], dict) and values[0]:
-            whole, inner = values[0], spots[0].inner
-            document = Document(file, lambda: whole, lambda: inner)  # type: ignore[arg-type, return-value]
+            document = Document(file, _LookedAt(values[0], spots[0].inner))
         else:
             refuse_shape(refusals, values, spots)
     except Stop:
@@ -57,15 +56,48 @@ def close_look(text: str, file: str) -> tuple[Document | None, list[Mistake]]:
     return document, refusals.mistakes
 
 
-def _values(packed: bytes) -> Any:
-    """The values of a text in which nothing is odd."""
-    return plain_values(decompress(packed).decode())
+@dataclass(slots=True)
+class _PlainText:
+    """A text in which nothing is odd: values and spots are found in it again."""
+
+    text: str | bytes
+    file: str
+
+    def values(self) -> Any:
+        """What stands in the text."""
+        return plain_values(self._unpacked())
+
+    def spots(self) -> Any:
+        """The spot of each value."""
+        _, spots = _grown(Refusals(self._unpacked(), self.file))
+        return spots[0].inner
+
+    def pack(self) -> None:
+        """Keep the text in a fifth of the room."""
+        if isinstance(self.text, str):
+            self.text = compress(self.text.encode(), QUICKLY)
+
+    def _unpacked(self) -> str:
+        return self.text if isinstance(self.text, str) else decompress(self.text).decode()
 
 
-def _spots(packed: bytes, file: str) -> Any:
-    """The places in such a text."""
-    _, spots = _grown(Refusals(decompress(packed).decode(), file))
-    return spots[0].inner
+@dataclass(frozen=True, slots=True)
+class _LookedAt:
+    """What was found in a text by a close look, without what is refused."""
+
+    found: Any
+    places: Any
+
+    def values(self) -> Any:
+        """What stands in the text."""
+        return self.found
+
+    def spots(self) -> Any:
+        """The spot of each value."""
+        return self.places
+
+    def pack(self) -> None:
+        """Nothing: to find it once more would take long."""
 
 
 def _grown(refusals: Refusals) -> tuple[list[Any], list[Spot]]:

@@ -4,6 +4,7 @@ import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
+from sys import intern
 
 from benchsheaf.fields.records import Field
 from benchsheaf.mistakes import Code
@@ -70,7 +71,7 @@ def _as_text(described: Field, text: str) -> Converted | Misfit:
         text = text.replace("\u2212", "-")  # a name copied from a page has the true minus
     if described.form and not FORMS[described.form][0].fullmatch(text):
         return Misfit(code=KIND_03, fills={"wanted": FORMS[described.form][1], "example": example_text(described)})
-    return text
+    return intern(text)  # texts recur in all descriptions; each is kept once
 
 
 def _as_integer(described: Field, text: str) -> Converted | Misfit:
