@@ -38,10 +38,19 @@ class Frame:
     missing: str = ""
     list_name: str = "Sheets"
     designator: bool = False  # the title is one, and never stands in the heading face
+    listed: str = ""  # the list as markup, which stands in the head and in the column
 
 
 def sheet_frame(desk: Desk, machine: Machine, sheet: Sheet) -> Frame:
     """The frame of one sheet of a machine."""
+    return _with_list(desk, _bare_frame(desk, machine, sheet))
+
+
+def _with_list(desk: Desk, frame: Frame) -> Frame:
+    return replace(frame, listed=desk.printed("sheets.html", frame=frame))
+
+
+def _bare_frame(desk: Desk, machine: Machine, sheet: Sheet) -> Frame:
     number = SHEETS.index(sheet) + 1
     count = len(SHEETS)
     return Frame(
@@ -60,7 +69,7 @@ def sheet_frame(desk: Desk, machine: Machine, sheet: Sheet) -> Frame:
 
 def missing_frame(desk: Desk, machine: Machine, title: str) -> Frame:
     """The frame of the page about what a machine's sheaf lacks: it lies beside the sheets and is none of them."""
-    return replace(sheet_frame(desk, machine, SHEETS[0]), title=title, number=0, imprint=())
+    return _with_list(desk, replace(_bare_frame(desk, machine, SHEETS[0]), title=title, number=0, imprint=()))
 
 
 def _rows(desk: Desk, machine: Machine) -> Mapping[str, tuple[SheetRow, ...]]:

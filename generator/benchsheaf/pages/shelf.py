@@ -106,14 +106,9 @@ class Desk:
     here: str
     machine: Machine | None
 
-    @property
-    def href(self) -> Callable[..., str]:
+    def href(self, there: str, fragment: str = "") -> str:
         """A link to an address of the site."""
-
-        def way(there: str, fragment: str = "") -> str:
-            return self.shelf.trail.href(self.here, there, fragment)
-
-        return way
+        return self.shelf.trail.href(self.here, there, fragment)
 
     def sheet(self, name: str, fragment: str = "", slug: str | None = None) -> str:
         """A link to a sheet of this machine, or of another."""
