@@ -43,10 +43,11 @@ class Frame:
 
 def sheet_frame(desk: Desk, machine: Machine, sheet: Sheet) -> Frame:
     """The frame of one sheet of a machine."""
-    return _with_list(desk, _bare_frame(desk, machine, sheet))
+    return with_list(desk, _bare_frame(desk, machine, sheet))
 
 
-def _with_list(desk: Desk, frame: Frame) -> Frame:
+def with_list(desk: Desk, frame: Frame) -> Frame:
+    """The frame with its list printed, once a page."""
     return replace(frame, listed=desk.printed("sheets.html", frame=frame))
 
 
@@ -69,7 +70,7 @@ def _bare_frame(desk: Desk, machine: Machine, sheet: Sheet) -> Frame:
 
 def missing_frame(desk: Desk, machine: Machine, title: str) -> Frame:
     """The frame of the page about what a machine's sheaf lacks: it lies beside the sheets and is none of them."""
-    return _with_list(desk, replace(_bare_frame(desk, machine, SHEETS[0]), title=title, number=0, imprint=()))
+    return with_list(desk, replace(_bare_frame(desk, machine, SHEETS[0]), title=title, number=0, imprint=()))
 
 
 def _rows(desk: Desk, machine: Machine) -> Mapping[str, tuple[SheetRow, ...]]:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from benchsheaf import urls
 from benchsheaf.drawing.sheaf import sheaf_edge
 from benchsheaf.fields import built_in_schemas, worked_example
-from benchsheaf.pages.frame import Frame, SheetRow
+from benchsheaf.pages.frame import Frame, SheetRow, with_list
 from benchsheaf.pages.manual_codes import mistakes_page
 from benchsheaf.pages.manual_fields import kind_page, section_page
 from benchsheaf.pages.manual_map import LongSection, file_of, kinds_in_order, long_sections
@@ -116,7 +116,7 @@ def _frame(desk: Desk, title: str, number: int) -> Frame:
         SheetRow(number=place, title=name, way=desk.href(address), wanted=False)
         for place, (address, name) in enumerate(leaves, 1)
     )
-    return Frame(
+    frame = Frame(
         above=NAME,
         title=title,
         imprint=(("Sheet", f"{number} of {len(leaves)}"),) if number else (),
@@ -128,3 +128,4 @@ def _frame(desk: Desk, title: str, number: int) -> Frame:
         rows=(("Writing it down", rows),),
         list_name=NAME,
     )
+    return with_list(desk, frame)
