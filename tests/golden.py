@@ -23,7 +23,7 @@ def paths_of_figures() -> str:
     """
     told = set(_paths(HOUSE / "machines"))
     with tempfile.TemporaryDirectory() as folder:
-        told |= set(_paths(_specimen_folder(Path(folder))))
+        told |= set(_paths(specimen_folder(Path(folder))))
     filled = {path[: place + 2] for path in told for place in range(len(path)) if path[place:].startswith("[].")}
     return "".join(f"{path}\n" for path in sorted(told - filled))
 
@@ -35,9 +35,14 @@ def _paths(folder: Path) -> Iterator[str]:
             yield from (f"{kind}: {path}" for path in figure_paths(json.loads(content)))
 
 
-def _specimen_folder(root: Path) -> Path:
+def specimen_folder(root: Path) -> Path:
     """A folder of descriptions that holds the specimen of every kind; what is written as JSON is read as YAML."""
-    places = {"machine": "specimen/all.yml", "cautions": "_shared/cautions.yml"}
+    places = {
+        "machine": "specimen/all.yml",
+        "repair": "specimen/repairs/specimen.yml",
+        "cautions": "_shared/cautions.yml",
+        "terms": "_shared/terms.yml",
+    }
     for kind, values in specimens(built_in_schemas()).items():
         path = root / places.get(kind, f"_parts/{FOLDERS.get(kind)}/specimen.yml")
         path.parent.mkdir(parents=True, exist_ok=True)

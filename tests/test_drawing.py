@@ -43,7 +43,8 @@ from benchsheaf.drawing.rail_scales import rail_scales
 from benchsheaf.drawing.sheaf import sheaf_edge
 from benchsheaf.model.boards import Extent, Ohms, Part, PartRow, Pin, Point, Volts
 from benchsheaf.model.drives import Geometry
-from benchsheaf.model.machine import ContactRow, Machine, Rail, ToGround
+from benchsheaf.model.machine import Machine, Rail, ToGround
+from benchsheaf.model.plugs import ContactRow
 from benchsheaf.model.supply import Discharge, Reservoir, Supply
 from benchsheaf.site import Judgement, judgement
 

@@ -140,9 +140,20 @@ def test_names_at_the_limit_are_taken(machines: Path) -> None:
     assert ("machine", "a" * 48) in reading.entries
 
 
+def test_repair_records_are_read_with_their_machine(machines: Path) -> None:
+    """A record is a thing of its own, named after its machine; no other ending belongs there."""
+    folder = machines / "sketch-1" / "repairs"
+    folder.mkdir()
+    (folder / "2019-ticks.yml").write_text("told: a\n", encoding="utf-8")
+    (folder / "notes.txt").write_text("a", encoding="utf-8")
+    reading = read_folder(machines)
+    assert reading.entries["repair", "sketch-1/2019-ticks"].values == {"told": "a"}
+    assert told(reading) == ["machines/sketch-1/repairs/notes.txt:0 FILE-11"]
+
+
 def test_what_systems_and_later_work_put_there_is_passed_over(machines: Path) -> None:
-    """Hidden files, photographs and repair records are no data files of a machine."""
-    for name in (".keep", "sketch-1/.listing", "sketch-1/photos/front.jpg", "sketch-1/repairs/2019.yml"):
+    """Hidden files and photographs are no data files."""
+    for name in (".keep", "sketch-1/.listing", "sketch-1/photos/front.jpg", "sketch-1/repairs/.keep"):
         (machines / name).parent.mkdir(exist_ok=True)
         (machines / name).write_bytes(b"\x00")
     assert read_folder(machines).mistakes == []

@@ -1,7 +1,7 @@
 """From a folder of descriptions to its mistakes, or to the edition that is published."""
 
 import re
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import partial
 from pathlib import Path
@@ -13,8 +13,9 @@ from benchsheaf.conformity import Conformed, blanks_told, conformed
 from benchsheaf.documents import Entry, growth, read_folder
 from benchsheaf.export import FORMAT_VERSION, as_json
 from benchsheaf.fields import Schemas, built_in_schemas
-from benchsheaf.links import Found, Links, Thing, found_in, links
+from benchsheaf.links import Found, Links, Thing, found_in, links, owner_of
 from benchsheaf.mistakes import Mistake
+from benchsheaf.model.bench import Repair
 from benchsheaf.model.collection import Collection, collection, record_of
 from benchsheaf.pages.across import across_pages
 from benchsheaf.pages.finding import search_files
@@ -143,6 +144,7 @@ def _sound(things: Mapping[Thing, Conformed], unfit: set[Thing], linked: Links) 
     grown = True
     while grown:
         holders = {pointer.thing for key, held in linked.held_by.items() if key in unfit for pointer in held}
+        holders |= {key for key in things if owner_of(key) in unfit}  # a repair speaks of its machine
         grown = not holders <= unfit
         unfit |= holders
     return {key: each for key, each in things.items() if key not in unfit}
@@ -229,13 +231,16 @@ def _data_files(judged: Judgement) -> dict[str, Callable[[], bytes]]:
     for slug, machine in records.machines.items():
         address = urls.machine_data(slug)
         index["machines"].append({"slug": slug, "name": machine.name, "data": address})
-        made[address] = partial(_data, machine, workup.machines[slug])
+        repairs = [each for each in records.repairs.values() if each.machine == slug]
+        made[address] = partial(_data, machine, workup.machines[slug], repairs)
     shelves: tuple[tuple[str, Mapping[str, Any], Mapping[str, Any]], ...] = (
         ("supply", records.supplies, workup.supplies),
         ("drive", records.drives, workup.drives),
         ("card", records.cards, {}),
         ("keyboard", records.keyboards, {}),
         ("bus", records.buses, {}),
+        ("display", records.displays, {}),
+        ("medium", records.media, {}),
     )
     for kind, shelf, figures in shelves:
         for slug, part in shelf.items():
@@ -245,7 +250,8 @@ def _data_files(judged: Judgement) -> dict[str, Callable[[], bytes]]:
     return made | {urls.INDEX_DATA: partial(as_json, index)}
 
 
-def _data(facts: object, figures: object) -> bytes:
-    """One data file: the facts as they were given, and what was computed from them."""
+def _data(facts: object, figures: object, repairs: Sequence[Repair] = ()) -> bytes:
+    """One data file: the facts as they were given, what was computed from them, and a machine's repair records."""
     told: dict[str, object] = {"format_version": FORMAT_VERSION, "facts": facts}
-    return as_json(told | ({"figures": figures} if figures is not None else {}))
+    told |= {"figures": figures} if figures is not None else {}
+    return as_json(told | ({"repairs": repairs} if repairs else {}))

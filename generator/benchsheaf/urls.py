@@ -15,7 +15,15 @@ INDEX_DATA = "data/index.json"
 SEARCH = "search"
 """Where the ways of the look-up begin: the site's own folder."""
 
-PART_FOLDERS = {"supply": "supplies", "drive": "drives", "card": "cards", "keyboard": "keyboards", "bus": "buses"}
+PART_FOLDERS = {
+    "supply": "supplies",
+    "drive": "drives",
+    "card": "cards",
+    "keyboard": "keyboards",
+    "bus": "buses",
+    "display": "displays",
+    "medium": "media",
+}
 
 
 def sheet(slug: str, name: str) -> str:

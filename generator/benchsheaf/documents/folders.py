@@ -22,7 +22,7 @@ PART_FOLDERS = {
     "media": "medium",
 }
 SHARED_FILES = ("cautions", "terms")
-KINDS = ("machine", *PART_FOLDERS.values(), *SHARED_FILES)
+KINDS = ("machine", "repair", *PART_FOLDERS.values(), *SHARED_FILES)
 OTHER_FOLDERS = ("photos", "repairs")
 LONGEST_NAME = 48
 
@@ -88,6 +88,7 @@ class _Walk:
     broken: set[tuple[str, str]] = field(default_factory=set)
     owners: dict[str, tuple[str, str]] = field(default_factory=dict)
     take: Callable[[Entry], None] | None = None
+    repairs: list[pathlib.Path] = field(default_factory=list)
 
     def machines(self) -> None:
         """Each folder with a name of its own is a machine."""
@@ -136,6 +137,9 @@ class _Walk:
         if len(self.mistakes) > before:
             self.broken.add(("machine", folder.name))
         self._entry("machine", folder.name, files)
+        while self.repairs:
+            for file in self._data_files(self.repairs.pop()):
+                self._entry("repair", f"{folder.name}/{file.stem}", [file])
 
     def _entry(self, kind: str, slug: str, files: list[pathlib.Path]) -> None:
         documents: list[Document] = []
@@ -184,7 +188,8 @@ class _Walk:
         """The data files in a folder; `others` are folders that may lie beside them."""
         for path, odd in self._inside(folder):
             if path.name in others:
-                self._is_folder(path, odd)
+                if self._is_folder(path, odd) and path.name == "repairs":
+                    self.repairs.append(path)
             elif path.suffix != ".yml":
                 self._refuse_ending(path, odd, others)
             elif self._is_named(path, path.stem):

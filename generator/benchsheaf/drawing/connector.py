@@ -7,7 +7,7 @@ from benchsheaf.drawing.lettering import CAP_HEIGHT, Frame, around, text_width
 from benchsheaf.drawing.picture import Both, Box, Picture, Run, Shape, Words, words
 from benchsheaf.drawing.told import rail_name
 from benchsheaf.model.boards import Pin
-from benchsheaf.model.machine import ContactRow
+from benchsheaf.model.plugs import ContactRow
 
 WIRES: Mapping[str, str] = {
     "black": "#1C1C1C",

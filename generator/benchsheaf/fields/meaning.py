@@ -38,6 +38,14 @@ FORMS: Mapping[str, tuple[re.Pattern[str], str]] = {
         re.compile(r"[A-Z]{1,4}[0-9]{0,4}[A-Z]?"),
         "A designator as printed on the board is wanted: capitals, then a number",
     ),
+    "port": (
+        re.compile(r"P[0-9A-F]{1,8}"),
+        "A port is wanted: P and a hexadecimal number",
+    ),
+    "date": (
+        re.compile(r"(19|20)[0-9]{2}(-(0[1-9]|1[0-2])(-(0[1-9]|[12][0-9]|3[01]))?)?"),
+        "A date is wanted: a year, a month or a day",
+    ),
     "hex": (
         re.compile(r"[0-9A-F]{1,16}"),
         "A hexadecimal address is wanted: digits 0 to 9 and letters A to F",

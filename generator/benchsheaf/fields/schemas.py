@@ -10,7 +10,19 @@ from benchsheaf.documents import Document, read_document
 from benchsheaf.fields.records import Field, Schemas
 from benchsheaf.quantities import Misread, read_quantity
 
-KINDS = ("machine", "supply", "drive", "card", "keyboard", "bus", "cautions")
+KINDS = (
+    "machine",
+    "repair",
+    "supply",
+    "drive",
+    "card",
+    "keyboard",
+    "bus",
+    "display",
+    "medium",
+    "cautions",
+    "terms",
+)
 
 
 def schemas_folder() -> Path:

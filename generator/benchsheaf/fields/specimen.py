@@ -7,6 +7,8 @@ from benchsheaf.fields.paths import all_fields
 from benchsheaf.fields.records import Field, Schemas
 
 SLUG = "specimen"
+OF_HOLDERS = ("rail", "removal", "stage")
+"""Families whose names are those of whatever holds a thing."""
 
 
 def specimens(schemas: Schemas) -> dict[str, dict[str, Any]]:
@@ -16,11 +18,14 @@ def specimens(schemas: Schemas) -> dict[str, dict[str, Any]]:
     A pointer to a family that the kind does not name is left out, as a keyboard has no parts of its own.
     """
     shared = {kind: SLUG for kind in schemas.kinds} | _names(schemas.kinds["cautions"])
-    shared["rail"] = _names(schemas.kinds["machine"])["rail"]  # what is shared uses the rails of its holder
-    return {
-        kind: {name: _value(inner, shared | _names(described), 0) for name, inner in described.fields.items()}
-        for kind, described in schemas.kinds.items()
-    }
+    shared["thing"] = SLUG
+    machine = _names(schemas.kinds["machine"])
+    shared |= {family: machine[family] for family in OF_HOLDERS} | _names(schemas.kinds["bus"])
+    made = {}
+    for kind, described in schemas.kinds.items():
+        names = shared | _names(described) | (machine if kind == "repair" else {})
+        made[kind] = {name: _value(inner, names, 0) for name, inner in described.fields.items() if _lands(inner, names)}
+    return made
 
 
 def _names(described: Field) -> dict[str, str]:
@@ -46,12 +51,12 @@ def _value(described: Field, names: Mapping[str, str], number: int) -> Any:
     if described.shape == "list":
         return _items(described, names)
     example = str(described.example)
-    return f"{example}-{number + 1}" if described.names_item and number else example
+    return f"{example}-{number + 1}" if described.names_item and not described.allowed and number else example
 
 
 def _lands(described: Field, names: Mapping[str, str]) -> bool:
     """Whether a field is no pointer, or one that can lead somewhere."""
-    pointing = described.points_at or (described.item.points_at if described.item else None)
+    pointing = _points_at(described)
     return pointing is None or "[" in pointing or pointing in names
 
 
@@ -75,14 +80,32 @@ def _items(described: Field, names: Mapping[str, str]) -> list[Any]:
         return list(example) or [_value(item, names, 0)]
     made = [_value(item, names, number) for number in range(max(1, described.shortest))]
     own = next((each for each in item.fields.values() if each.names_item and not each.points_at), None)
-    inward = [name for name, each in item.fields.items() if own and each.points_at == own.names_item]
+    inward = [each for each in item.fields.values() if own and _points_at(each) == own.names_item]
     if own and inward:
-        second = {name: value for name, value in _value(item, names, 1).items() if name not in inward}
-        made[0] |= dict.fromkeys(inward, second[own.name])
+        left = {each.name for each in inward} | _left_to_first(item)
+        second = {name: value for name, value in _value(item, names, 1).items() if name not in left}
+        made[0] = {name: value for name, value in made[0].items() if not _is_taken(item.fields[name])}
+        made[0] |= {each.name: [second[own.name]] if each.item else second[own.name] for each in inward}
         made.append(second)
     return [
         each | over if isinstance(over, dict) else each for each, over in zip(made, _padded(example, made), strict=True)
     ]
+
+
+def _points_at(described: Field) -> str | None:
+    """The family that a field, or each item of it, points at."""
+    return described.points_at or (described.item.points_at if described.item else None)
+
+
+def _is_taken(described: Field) -> bool:
+    """Whether a name is one of a few words, so that the items of a list cannot all have one."""
+    return bool(described.names_item and described.allowed)
+
+
+def _left_to_first(item: Field) -> set[str]:
+    """Fields that point at such a name: the first item points at it, and the second has it."""
+    families = {each.names_item for each in item.fields.values() if _is_taken(each)}
+    return {each.name for each in item.fields.values() if _points_at(each) in families}
 
 
 def _padded(example: list[Any], made: list[Any]) -> list[Any]:

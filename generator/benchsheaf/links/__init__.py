@@ -3,30 +3,52 @@
 from collections.abc import Mapping
 
 from benchsheaf.conformity import Conformed
-from benchsheaf.links.house import House, circles, missing_rails
-from benchsheaf.links.names import FOLDERS, Found, Links, Names, Pointer, Thing, collect_names, pointers_of, same_plates
+from benchsheaf.links.circles import circles
+from benchsheaf.links.codes import LINK_05
+from benchsheaf.links.holders import missing_at_holders
+from benchsheaf.links.house import House, owner_of
+from benchsheaf.links.names import (
+    FOLDERS,
+    LEFT_TO_HOLDERS,
+    Found,
+    Links,
+    Names,
+    Pointer,
+    Thing,
+    collect_names,
+    inner_names,
+    pointers_of,
+    same_plates,
+)
 from benchsheaf.mistakes import Mistake
 
-__all__ = ["FOLDERS", "Found", "Links", "Mistake", "Pointer", "Thing", "found_in", "links"]
+__all__ = ["FOLDERS", "Found", "Links", "Mistake", "Pointer", "Thing", "found_in", "links", "owner_of"]
 
 
 def found_in(thing: Thing, conformed: Conformed) -> Found:
     """What one description names and points at. Pointers that stay inside it are followed here and forgotten."""
     names = Names()
     mistakes = list(collect_names(conformed, conformed.kind, conformed.values, (), names))
+    inner_names(conformed.kind, conformed.values, names)
     own = tuple(pointers_of(thing, conformed.kind, conformed.values, ()))
     house = House(things={thing: conformed}, names={thing: names}, broken=frozenset(), thing=thing, own=own)
-    mistakes.extend(circles(house))
+    for pointer, circle in circles(names, own):
+        mistakes.append(house.mistake(LINK_05, pointer, None, circle=circle))
     for pointer in own:
-        if "[" in pointer.family:
+        if _is_within(pointer):
             mistakes.extend(house.astray(pointer))
-    out = tuple(pointer for pointer in own if "[" not in pointer.family and not _stays(pointer, names))
+    out = tuple(pointer for pointer in own if not _is_within(pointer) and not _stays(pointer, names))
     return Found(names=names, pointers=out, mistakes=tuple(mistakes))
+
+
+def _is_within(pointer: Pointer) -> bool:
+    """Whether a pointer means a name inside an item of its own description."""
+    return "[" in pointer.family and pointer.thing[0] != "repair" and "/" not in (pointer.inside or "")
 
 
 def _stays(pointer: Pointer, names: Names) -> bool:
     """Whether a pointer leads to a name of its own description, and nobody else has to know of it."""
-    return pointer.family != "rail" and pointer.name in names.by_family.get(pointer.family, ())
+    return pointer.family not in LEFT_TO_HOLDERS and pointer.name in names.by_family.get(pointer.family, ())
 
 
 def links(things: Mapping[Thing, Conformed], found: Mapping[Thing, Found], broken: frozenset[Thing]) -> Links:
@@ -40,11 +62,12 @@ def links(things: Mapping[Thing, Conformed], found: Mapping[Thing, Found], broke
     pointers = {thing: each.pointers for thing, each in found.items()}
     held_by: dict[Thing, list[Pointer]] = {}
     for thing, own in pointers.items():
-        house = House(things=things, names=names, broken=broken, thing=thing, own=own)
-        for pointer in own:
+        owner = owner_of(thing)
+        house = House(things=things, names=names, broken=broken, thing=thing, own=pointers.get(owner, ()))
+        for pointer in own if owner in names else ():
             mistakes.extend(house.astray(pointer))
             if pointer.family in FOLDERS:
                 held_by.setdefault((pointer.family, pointer.name), []).append(pointer)
         if thing[0] == "machine":
-            mistakes.extend(missing_rails(house, pointers))
+            mistakes.extend(missing_at_holders(house, pointers))
     return Links(mistakes=mistakes, held_by={thing: tuple(found) for thing, found in held_by.items()})

@@ -28,9 +28,15 @@ LINK_02 = Code(
 )
 LINK_03 = Code(
     id="LINK-03",
-    meaning="Something shared uses a rail that the machine which holds it does not have.",
-    words="`{slug}` uses the rail `{rail}` ({at}), and this machine has no such rail.",
-    example={"slug": "ov-hd14", "rail": "+24 V", "at": "machines/_parts/drives/ov-hd14.yml:14"},
+    meaning="Something shared asks for a rail, a removal or a stage that the machine which holds it does not have.",
+    words="`{slug}` {asks} `{name}` ({at}), and this machine has no such {family}.",
+    example={
+        "slug": "ov-hd14",
+        "asks": "uses the rail",
+        "name": "+24 V",
+        "at": "machines/_parts/drives/ov-hd14.yml:14",
+        "family": "rail",
+    },
 )
 LINK_04 = Code(
     id="LINK-04",

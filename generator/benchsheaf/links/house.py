@@ -4,16 +4,17 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from benchsheaf.conformity import Conformed
-from benchsheaf.links.codes import LINK_01, LINK_02, LINK_03, LINK_04, LINK_05
-from benchsheaf.links.names import FOLDERS, Names, Path, Pointer, Thing
+from benchsheaf.links.codes import LINK_01, LINK_02, LINK_04
+from benchsheaf.links.names import FOLDERS, LEFT_TO_HOLDERS, Names, Pointer, Thing
 from benchsheaf.mistakes import VERY_ALIKE, Code, Mistake, nearest_name
-
-WITH_PARTS = ("supply", "drive", "card")
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class House:
-    """One thing with all that its pointers may lead to."""
+    """One thing with all that its pointers may lead to; `own` are the pointers of the machine that it belongs to.
+
+    A repair belongs to its machine and speaks of what that names and holds; all else belongs to itself.
+    """
 
     things: Mapping[Thing, Conformed]
     names: Mapping[Thing, Names]
@@ -27,9 +28,14 @@ class House:
         return self.things[self.thing]
 
     @property
+    def owner(self) -> Thing:
+        """Whose names its pointers mean."""
+        return owner_of(self.thing)
+
+    @property
     def where(self) -> str:
         """What a contributor calls it."""
-        return "this machine" if self.thing[0] == "machine" else "this file"
+        return "this machine" if self.owner[0] == "machine" else "this file"
 
     def held(self) -> dict[str, Pointer]:
         """What this thing holds, by slug, with the first pointer that says so."""
@@ -51,11 +57,15 @@ class House:
         elif family == "caution":
             yield from self._no_name(pointer, "caution", ("cautions", "cautions"), "machines/_shared/cautions.yml")
         elif "[" in family:
-            yield from self._no_scoped_name(pointer)
-        elif family == "part" and "/" in pointer.name:
-            yield from self._no_held_part(pointer)
-        elif family != "rail" or self.thing[0] == "machine":
-            yield from self._no_name(pointer, family, self.thing, self.where)
+            yield from self._no_inner_name(pointer)
+        elif family == "thing":
+            yield from self._not_held(pointer, pointer.name, "")
+        elif family == "bus-line":
+            yield from self._no_bus_line(pointer)
+        elif "/" in pointer.name:
+            yield from self._no_held_name(pointer)
+        elif family not in LEFT_TO_HOLDERS or self.owner[0] == "machine":
+            yield from self._no_name(pointer, family, self.owner, self.where)
 
     def _no_thing(self, pointer: Pointer) -> Iterator[Mistake]:
         kind = pointer.family
@@ -73,63 +83,81 @@ class House:
         muddled = owner in self.names and family in self.names[owner].muddled
         if muddled and nearest_name(pointer.name, list(known), VERY_ALIKE) is None:
             return  # a name is missing for a reason that is told already, and this may mean that one
-        if family == "part":
-            close = next(self._held_elsewhere(pointer.name), close)
-        yield self.mistake(LINK_01, pointer, close, family=family.replace("-", " "), where=where)
+        close = next(self._held_elsewhere(family, pointer.name), close)
+        yield self.mistake(LINK_01, pointer, close, family=spoken_family(family), where=where)
 
-    def _held_elsewhere(self, name: str) -> Iterator[str]:
-        """Parts of that very name on things that are held, as they should have been written."""
+    def _held_elsewhere(self, family: str, name: str) -> Iterator[str]:
+        """Items of that very name on things that are held, as they should have been written."""
         for slug, holder in sorted(self.held().items()):
             owner = (holder.family, slug)
-            if owner in self.names and name in self.names[owner].of("part"):
+            if owner in self.names and name in self.names[owner].of(family):
                 yield f"{slug}/{name}"
 
-    def _no_scoped_name(self, pointer: Pointer) -> Iterator[Mistake]:
-        """A name inside an item that is named beside the pointer: `switches[switch].positions`."""
-        listed, rest = pointer.family.split("[")
-        beside, inner = rest.split("].")
-        chosen = (pointer.beside or {}).get(beside)
-        items = [each for each in self.conformed.values.get(listed, []) if isinstance(each, dict)]
-        item = next((each for each in items if each.get(beside) == chosen), None)
-        if item is None or not isinstance(item.get(inner), list):
-            return  # the item itself is astray, and that is told already
-        outer = self.conformed.kind.fields[listed].item
-        naming = outer.fields[inner].item if outer else None
-        assert naming is not None
-        key = next(name for name, each in naming.fields.items() if each.names_item == "here")
-        known = [each[key] for each in item[inner] if isinstance(each, dict) and isinstance(each.get(key), str)]
-        if len(known) < len(item[inner]):
-            return  # an item of another shape, or without a name, is told already
-        if pointer.name not in known:
-            close = nearest_name(pointer.name, known)
-            yield self.mistake(LINK_01, pointer, close, family=inner.rstrip("s"), where=f"`{chosen}`")
+    def _no_bus_line(self, pointer: Pointer) -> Iterator[Mistake]:
+        """A request line or channel: its names are those of the bus that a card or a machine speaks."""
+        bus = next((each for each in self.held().values() if each.family == "bus"), None)
+        if bus is None:
+            yield from self._no_name(pointer, "bus-line", self.owner, self.where)
+        elif self.knows(bus):
+            owner = (bus.family, bus.name)
+            yield from self._no_name(pointer, "bus-line", owner, self.things[owner].entry.place(()).file)
 
-    def _no_held_part(self, pointer: Pointer) -> Iterator[Mistake]:
+    def _no_inner_name(self, pointer: Pointer) -> Iterator[Mistake]:
+        """A name inside an item that is named beside the pointer: `switches[switch].positions`."""
+        section, _, inner = pointer.family.partition("[")
+        inner = inner.partition("].")[2]
+        if pointer.inside is None:
+            return
+        owner, item = self._meant(pointer.inside)
+        known = self.names[owner].inner.get((section, item, inner)) if owner in self.names else None
+        # What is not known here is an item that is astray, or one with a mistake of its own: both are told already.
+        if known is not None and pointer.name not in known:
+            close = nearest_name(pointer.name, list(known))
+            yield self.mistake(LINK_01, pointer, close, family=inner.removesuffix("s"), where=f"`{pointer.inside}`")
+
+    def _meant(self, name: str) -> tuple[Thing, str]:
+        """Whose item a name means: `to-ground` is its own, `ov-hd14/current` belongs to something it holds."""
+        slug, _, item = name.rpartition("/")
+        held = self.held().get(slug) if slug else None
+        return ((held.family, slug), item) if held else (self.owner, name)
+
+    def _no_held_name(self, pointer: Pointer) -> Iterator[Mistake]:
         slug, _, name = pointer.name.partition("/")
         held = self.held()
         if slug not in held:
-            if self.thing in self.broken or (self._holds_unknown() and self._is_a_thing(slug)):
-                return  # what is held may stand in a file that cannot be read, or in a line that is told already
-            slugs = [name for name, by in sorted(held.items()) if by.family in WITH_PARTS and self.knows(by)]
-            words = ", ".join(f"`{each}`" for each in slugs)
-            close = nearest_name(slug, slugs)
-            nearest = f"{close}/{name}" if close else None
-            yield self.mistake(LINK_04, pointer, nearest, slug=slug, held=words or "nothing yet")
+            yield from self._not_held(pointer, slug, f"/{name}")
             return
         owner = (held[slug].family, slug)
         if owner not in self.names or owner in self.broken:
             return
-        known = self.names[owner].of("part")
-        if name not in known:
+        known = self.names[owner].of(pointer.family)
+        if name not in known and pointer.family not in self.names[owner].muddled:
             close = nearest_name(name, list(known))
             where = self.things[owner].entry.place(()).file
-            yield self.mistake(LINK_01, pointer, f"{slug}/{close}" if close else None, family="part", where=where)
+            nearest = f"{slug}/{close}" if close else None
+            yield self.mistake(LINK_01, pointer, nearest, family=spoken_family(pointer.family), where=where)
+
+    def _not_held(self, pointer: Pointer, slug: str, rest: str) -> Iterator[Mistake]:
+        """Something that a pointer names and the machine does not hold."""
+        held = self.held()
+        if slug in held or self.owner in self.broken or (self._holds_unknown() and self._is_a_thing(slug)):
+            return  # what is held may stand in a file that cannot be read, or in a line that is told already
+        slugs = [name for name, by in sorted(held.items()) if self.knows(by) and self._may_mean(pointer, by)]
+        words = ", ".join(f"`{each}`" for each in slugs)
+        close = nearest_name(slug, slugs)
+        yield self.mistake(
+            LINK_04, pointer, f"{close}{rest}" if close else None, slug=slug, held=words or "nothing yet"
+        )
+
+    def _may_mean(self, pointer: Pointer, held: Pointer) -> bool:
+        """Whether something held has names of the family that a pointer asks for."""
+        return pointer.family == "thing" or bool(self.names[held.family, held.name].of(pointer.family))
 
     def _holds_unknown(self) -> bool:
         return any(not self.knows(holder) for holder in self.held().values())
 
     def _is_a_thing(self, slug: str) -> bool:
-        return any((kind, slug) in self.things for kind in WITH_PARTS)
+        return any((kind, slug) in self.things for kind in FOLDERS)
 
     def mistake(self, code: Code, pointer: Pointer, nearest: str | None, **fills: str) -> Mistake:
         """A mistake at the line of a pointer."""
@@ -137,42 +165,12 @@ class House:
         return code.at(entry.place(pointer.path), self.conformed.spoken(pointer.path), pointer.name, nearest, **fills)
 
 
-def missing_rails(house: House, pointers: Mapping[Thing, Sequence[Pointer]]) -> Iterator[Mistake]:
-    """Rails that held things use and this machine does not have, each once, at the holder's line."""
-    rails = house.names[house.thing].of("rail")
-    if not rails or house.thing in house.broken:
-        return
-    told = set()
-    for slug, holder in house.held().items():
-        for pointer in pointers.get((holder.family, slug), []):
-            if pointer.family != "rail" or pointer.name in rails or (slug, pointer.name) in told:
-                continue
-            told.add((slug, pointer.name))
-            at = house.things[pointer.thing].entry.place(pointer.path)
-            words = {"slug": slug, "rail": pointer.name, "at": f"{at.file}:{at.line}"}
-            yield house.mistake(LINK_03, holder, nearest_name(pointer.name, list(rails)), **words)
+def owner_of(thing: Thing) -> Thing:
+    """Whose names the pointers of a thing mean: a repair's are those of its machine."""
+    kind, slug = thing
+    return ("machine", slug.partition("/")[0]) if kind == "repair" else thing
 
 
-def circles(house: House) -> Iterator[Mistake]:
-    """Items that point, over other items of their own list, back at themselves; each circle once."""
-    items: dict[tuple[str, Path], str] = {}
-    for family, names in house.names[house.thing].by_family.items():
-        items.update({(family, at[:-1]): name for name, at in names.items()})
-    steps: dict[tuple[str, str], Pointer] = {}
-    for pointer in house.own:
-        for length in range(2, len(pointer.path)):
-            name = items.get((pointer.family, pointer.path[:length]))
-            if name is not None:
-                steps[pointer.family, name] = pointer
-    done: set[tuple[str, str]] = set()
-    for start in steps:
-        trail: list[tuple[str, str]] = []
-        here = start
-        while here in steps and here not in done:
-            done.add(here)
-            trail.append(here)
-            here = (here[0], steps[here].name)
-        if here in trail:
-            ring = [name for _, name in trail[trail.index(here) :]]
-            circle = " → ".join([*ring, ring[0]])
-            yield house.mistake(LINK_05, steps[here], None, circle=circle)
+def spoken_family(family: str) -> str:
+    """A family of names as people call it."""
+    return {"weak": "weak part"}.get(family, family.replace("-", " "))

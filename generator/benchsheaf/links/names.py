@@ -12,10 +12,14 @@ from benchsheaf.mistakes import Mistake
 FOLDERS: Mapping[str, str] = {
     "bus": "buses",
     "card": "cards",
+    "display": "displays",
     "drive": "drives",
     "keyboard": "keyboards",
+    "medium": "media",
     "supply": "supplies",
 }
+LEFT_TO_HOLDERS = ("rail", "removal", "stage")
+"""Families that something shared has no names of: its holder has."""
 OWN_LIST: Mapping[str, str] = {"pin": "contact", "to": "position", "id": "row"}
 """What a name that only its own list knows is a name of."""
 
@@ -27,14 +31,15 @@ Path = tuple[str | int, ...]
 class Pointer:
     """A field that points at something: its own thing, where it stands, what it says.
 
-    `beside` is the mapping that it stands in, where its family names a field of that: `switches[switch].positions`.
+    `inside` names the item whose inner name is meant, where the family asks for one: of `switches[switch].positions`
+    it is what stands in `switch` beside the pointer, of `checks[^check].readings` in `check` one mapping further out.
     """
 
     thing: Thing
     path: Path
     family: str
     name: str
-    beside: Mapping[str, Any] | None = None
+    inside: str | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -51,10 +56,13 @@ class Names:
 
     `muddled` are families in which a name is missing for a reason that is told already: it stands twice, its item has
     none, or its whole section has another name or shape. A pointer that fits nothing may have meant that one.
+    `inner` has names that only their own list knows, under the section, the item and the list: the positions of one
+    switch, the outcomes of one check; lists with an item whose name is wrong are left out.
     """
 
     by_family: dict[str, dict[str, Path]] = field(default_factory=dict)
     muddled: set[str] = field(default_factory=set)
+    inner: dict[tuple[str, str, str], tuple[str, ...]] = field(default_factory=dict)
 
     def of(self, family: str) -> dict[str, Path]:
         """The names of one family."""
@@ -142,16 +150,50 @@ def same_plates(things: Mapping[Thing, Conformed]) -> Iterator[Mistake]:
             yield ID_02.at(conformed.entry.place(("name",)), "name", name, first=f"{at.file}:{at.line}")
 
 
-def pointers_of(thing: Thing, described: Field, value: Any, path: Path, beside: Any = None) -> Iterator[Pointer]:
-    """Every pointer of a value and all below it; `beside` is the mapping that a pointer stands in."""
+def inner_names(described: Field, values: Mapping[str, Any], names: Names) -> None:
+    """The names inside the items of each section, as far as all of a list are right."""
+    for section, known in described.fields.items():
+        item = known.item
+        if item is None or item.shape != "record" or not isinstance(values.get(section), list):
+            continue
+        naming = next((name for name, each in item.fields.items() if each.names_item and each.shape == "text"), None)
+        for name, key in _own_names(item) if naming else ():
+            for each in values[section]:
+                if isinstance(each, dict) and isinstance(each.get(naming), str) and isinstance(each.get(name), list):
+                    told = [one[key] for one in each[name] if isinstance(one, dict) and isinstance(one.get(key), str)]
+                    if len(told) == len(each[name]):
+                        names.inner[section, each[naming], name] = tuple(told)
+
+
+def _own_names(item: Field) -> Iterator[tuple[str, str]]:
+    """Lists of an item whose own items have a name that nobody else knows, with the field that gives it."""
+    for name, each in item.fields.items():
+        if each.item is not None and each.item.shape == "record":
+            for key, inner in each.item.fields.items():
+                if inner.names_item == "here":
+                    yield name, key
+
+
+def pointers_of(
+    thing: Thing, described: Field, value: Any, path: Path, around: tuple[Mapping[str, Any], ...] = ()
+) -> Iterator[Pointer]:
+    """Every pointer of a value and all below it; `around` are the mappings that it stands in, the nearest first."""
     if described.points_at and isinstance(value, str):
-        within = beside if "[" in described.points_at else None
-        yield Pointer(thing=thing, path=path, family=described.points_at, name=value, beside=within)
+        inside = _inside(described.points_at, around) if "[" in described.points_at else None
+        yield Pointer(thing=thing, path=path, family=described.points_at, name=value, inside=inside)
     elif isinstance(value, dict):
         for name, inner in value.items():
             known = described.fields.get(name)
             if known and known.has_pointers:
-                yield from pointers_of(thing, known, inner, (*path, name), value)
+                yield from pointers_of(thing, known, inner, (*path, name), (value, *around))
     elif isinstance(value, list) and described.item:
         for index, inner in enumerate(value):
-            yield from pointers_of(thing, described.item, inner, (*path, index), beside)
+            yield from pointers_of(thing, described.item, inner, (*path, index), around)
+
+
+def _inside(family: str, around: tuple[Mapping[str, Any], ...]) -> str | None:
+    """The item that a pointer such as `checks[^check].readings` means: each `^` is one mapping further out."""
+    name = family.partition("[")[2].partition("]")[0]
+    outward = name.count("^")
+    chosen = around[outward].get(name.lstrip("^")) if outward < len(around) else None
+    return chosen if isinstance(chosen, str) else None

@@ -1,10 +1,14 @@
 """Cards, keyboards and the buses between."""
 
 from dataclasses import dataclass
+from decimal import Decimal
 
+from benchsheaf.model.bench import Check, Fault, Procedure
 from benchsheaf.model.boards import Draw, Extent, Part, Pin, WeakPart
 from benchsheaf.model.cautions import CautionHere
 from benchsheaf.model.memory import Area
+from benchsheaf.model.plugs import Connector, ContactRow, Switch
+from benchsheaf.model.signals import BusLine, Image, Mode, PortRange
 from benchsheaf.model.sources import SourceEntry
 
 
@@ -23,6 +27,15 @@ class Card:
     areas: tuple[Area, ...] = ()
     parts: tuple[Part, ...] = ()
     weak_parts: tuple[WeakPart, ...] = ()
+    ports: tuple[PortRange, ...] = ()
+    lines: tuple[str, ...] = ()
+    switches: tuple[Switch, ...] = ()
+    firmware: tuple[Image, ...] = ()
+    modes: tuple[Mode, ...] = ()
+    sockets: tuple[Connector, ...] = ()
+    checks: tuple[Check, ...] = ()
+    faults: tuple[Fault, ...] = ()
+    procedures: tuple[Procedure, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -38,6 +51,9 @@ class Keyboard:
     sources: tuple[SourceEntry, ...] = ()
     lead: tuple[Pin, ...] = ()
     weak_parts: tuple[WeakPart, ...] = ()
+    checks: tuple[Check, ...] = ()
+    faults: tuple[Fault, ...] = ()
+    procedures: tuple[Procedure, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -48,3 +64,8 @@ class Bus:
     name: str
     summary: str
     sources: tuple[SourceEntry, ...] = ()
+    clock_hz: Decimal | None = None
+    ports: int | None = None
+    lines: tuple[BusLine, ...] = ()
+    rows: tuple[ContactRow, ...] = ()
+    seen: str | None = None

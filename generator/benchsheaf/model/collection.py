@@ -5,9 +5,11 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from benchsheaf.conformity import Conformed
+from benchsheaf.model.bench import Repair
 from benchsheaf.model.building import built
 from benchsheaf.model.cards import Bus, Card, Keyboard
 from benchsheaf.model.cautions import Caution, Cautions
+from benchsheaf.model.displays import Display, Medium, Term, Terms
 from benchsheaf.model.drives import Drive
 from benchsheaf.model.machine import Machine
 from benchsheaf.model.supply import Supply
@@ -19,7 +21,11 @@ RECORDS: Mapping[str, type] = {
     "card": Card,
     "keyboard": Keyboard,
     "bus": Bus,
+    "display": Display,
+    "medium": Medium,
     "cautions": Cautions,
+    "terms": Terms,
+    "repair": Repair,
 }
 
 
@@ -33,7 +39,11 @@ class Collection:
     cards: Mapping[str, Card] = field(default_factory=dict)
     keyboards: Mapping[str, Keyboard] = field(default_factory=dict)
     buses: Mapping[str, Bus] = field(default_factory=dict)
+    displays: Mapping[str, Display] = field(default_factory=dict)
+    media: Mapping[str, Medium] = field(default_factory=dict)
     cautions: Mapping[str, Caution] = field(default_factory=dict)
+    terms: Mapping[str, Term] = field(default_factory=dict)
+    repairs: Mapping[str, Repair] = field(default_factory=dict)
 
 
 def record_of(conformed: Conformed) -> object:
@@ -47,7 +57,6 @@ def collection(records: Mapping[tuple[str, str], Any]) -> Collection:
     made: dict[str, dict[str, Any]] = {kind: {} for kind in RECORDS}
     for kind, slug in sorted(records):
         made[kind][slug] = records[kind, slug]
-    shared = made["cautions"].values()
     return Collection(
         machines=made["machine"],
         supplies=made["supply"],
@@ -55,5 +64,9 @@ def collection(records: Mapping[tuple[str, str], Any]) -> Collection:
         cards=made["card"],
         keyboards=made["keyboard"],
         buses=made["bus"],
-        cautions={each.id: each for one in shared for each in one.cautions},
+        displays=made["display"],
+        media=made["medium"],
+        cautions={each.id: each for one in made["cautions"].values() for each in one.cautions},
+        terms={each.id: each for one in made["terms"].values() for each in one.terms},
+        repairs=made["repair"],
     )

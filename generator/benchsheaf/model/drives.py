@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from decimal import Decimal
 
+from benchsheaf.model.bench import Check, Fault, Procedure
 from benchsheaf.model.boards import Box, Described, Draw, Extent, Pin, Point, WeakPart
 from benchsheaf.model.cautions import CautionHere
 from benchsheaf.model.sources import SourceEntry
@@ -71,3 +72,6 @@ class Drive:
     seen: str | None = None
     parts: tuple[DrivePart, ...] = ()
     weak_parts: tuple[WeakPart, ...] = ()
+    checks: tuple[Check, ...] = ()
+    faults: tuple[Fault, ...] = ()
+    procedures: tuple[Procedure, ...] = ()

@@ -3,9 +3,23 @@
 from dataclasses import dataclass
 from decimal import Decimal
 
-from benchsheaf.model.boards import Board, Described, Ohms, Pin, Volts, WeakPart
+from benchsheaf.model.bench import Check, Fault, Procedure, Removal, ShowsHere, Symptom
+from benchsheaf.model.boards import Board, Described, Ohms, Volts, WeakPart
 from benchsheaf.model.cautions import CautionHere
-from benchsheaf.model.memory import Memory
+from benchsheaf.model.memory import Memory, Setting
+from benchsheaf.model.plugs import Connector, Switch
+from benchsheaf.model.signals import (
+    Beep,
+    Clock,
+    Image,
+    LineUse,
+    Mark,
+    Message,
+    PortRange,
+    Switching,
+    Tone,
+    View,
+)
 from benchsheaf.model.sources import SourceEntry
 
 
@@ -60,25 +74,6 @@ class Measuring(Described):
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
-class ContactRow(Described):
-    """A row of contacts."""
-
-    id: str
-    pins: tuple[Pin, ...]
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Connector(Described):
-    """A plug that a meter meets."""
-
-    id: str
-    name: str
-    seen: str
-    rows: tuple[ContactRow, ...]
-    part: str | None = None
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
 class Slot(Described):
     """Where a card goes."""
 
@@ -92,25 +87,6 @@ class Bay(Described):
     id: str
     name: str
     takes: str
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Position(Described):
-    """One place where a switch or jumper can stand."""
-
-    to: str
-    means: str | None = None
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Switch(Described):
-    """One way of a switch block, or a jumper."""
-
-    switch: str
-    part: str
-    does: str
-    positions: tuple[Position, ...]
-    as_delivered: str
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -153,6 +129,8 @@ class Configuration(Described):
     bays: tuple[BayFilled, ...] = ()
     keyboard: str | None = None
     loads: tuple[DummyLoad, ...] = ()
+    rests: tuple[str, ...] = ()
+    set: tuple[Setting, ...] = ()
     plug: str | None = None
     expect: str | None = None
     go: str | None = None
@@ -183,3 +161,23 @@ class Machine:
     slots: tuple[Slot, ...] = ()
     bays: tuple[Bay, ...] = ()
     switches: tuple[Switch, ...] = ()
+    worth: int | None = None
+    switching: Switching | None = None
+    marks: tuple[Mark, ...] = ()
+    views: tuple[View, ...] = ()
+    display: str | None = None
+    clocks: tuple[Clock, ...] = ()
+    ports: tuple[PortRange, ...] = ()
+    lines: tuple[LineUse, ...] = ()
+    firmware: tuple[Image, ...] = ()
+    tones: tuple[Tone, ...] = ()
+    beeps: tuple[Beep, ...] = ()
+    silence: str | None = None
+    messages: tuple[Message, ...] = ()
+    removals: tuple[Removal, ...] = ()
+    before_power: tuple[str, ...] = ()
+    checks: tuple[Check, ...] = ()
+    faults: tuple[Fault, ...] = ()
+    shows_here: tuple[ShowsHere, ...] = ()
+    symptoms: tuple[Symptom, ...] = ()
+    procedures: tuple[Procedure, ...] = ()

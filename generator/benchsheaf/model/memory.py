@@ -1,6 +1,7 @@
 """Memory: chips, banks, the ways to fill them, and what else stands in the map."""
 
 from dataclasses import dataclass
+from decimal import Decimal
 
 from benchsheaf.model.boards import Described, Draw
 
@@ -64,6 +65,16 @@ class Area(Described):
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class Refresh(Described):
+    """How memory chips are kept alive."""
+
+    clock: str
+    every: int
+    rows: int
+    within_s: Decimal
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Memory(Described):
     """The memory of a machine."""
 
@@ -73,4 +84,5 @@ class Memory(Described):
     chips: tuple[MemoryChip, ...]
     banks: tuple[Bank, ...]
     fills: tuple[Fill, ...]
+    refresh: Refresh | None = None
     areas: tuple[Area, ...] = ()

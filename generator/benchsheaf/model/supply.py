@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from decimal import Decimal
 
+from benchsheaf.model.bench import Check, Fault, Procedure
 from benchsheaf.model.boards import Described, Draw, Extent, Part, WeakPart
 from benchsheaf.model.cautions import CautionHere
 from benchsheaf.model.sources import SourceEntry
@@ -84,3 +85,6 @@ class Supply:
     size: Extent | None = None
     parts: tuple[Part, ...] = ()
     weak_parts: tuple[WeakPart, ...] = ()
+    checks: tuple[Check, ...] = ()
+    faults: tuple[Fault, ...] = ()
+    procedures: tuple[Procedure, ...] = ()

@@ -57,7 +57,7 @@ class PartPage:
 def part_pages(shelf: Shelf) -> Iterator[Page]:
     """A page for each thing that machines share."""
     for kind, slug in sorted(shelf.things):
-        if kind in urls.PART_FOLDERS:
+        if kind in urls.PART_FOLDERS and kind not in ("display", "medium"):
             yield _page(shelf, kind, slug)
 
 

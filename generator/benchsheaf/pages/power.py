@@ -10,7 +10,8 @@ from benchsheaf.drawing.connector import connector
 from benchsheaf.drawing.load_bars import load_bars
 from benchsheaf.drawing.picture import Both
 from benchsheaf.markup import Markup
-from benchsheaf.model.machine import Configuration, Connector, DummyLoad, Machine, Rail
+from benchsheaf.model.machine import Configuration, DummyLoad, Machine, Rail
+from benchsheaf.model.plugs import Connector
 from benchsheaf.model.supply import Output, Supply
 from benchsheaf.pages.glance import sheet_cautions
 from benchsheaf.pages.printing import figure, quantity, rail_anchor, rail_name

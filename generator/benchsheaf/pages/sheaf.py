@@ -8,8 +8,9 @@ from benchsheaf.compute.memory_map import AreaFigures, FillFigures, MapFigures
 from benchsheaf.drawing.memory_map import memory_map
 from benchsheaf.drawing.picture import Both
 from benchsheaf.markup import Markup
-from benchsheaf.model.machine import Bay, Machine, Switch
+from benchsheaf.model.machine import Bay, Machine
 from benchsheaf.model.memory import Fill, Memory
+from benchsheaf.model.plugs import Switch
 from benchsheaf.model.sources import SourceEntry
 from benchsheaf.pages.glance import held_things, sheet_cautions
 from benchsheaf.pages.shelf import Desk

@@ -11,8 +11,9 @@ from benchsheaf.fields import Absence
 from benchsheaf.links import Links, Thing
 from benchsheaf.markup import Markup, Templates, escaped, templates
 from benchsheaf.model.boards import Part
-from benchsheaf.model.cards import Card, Keyboard
+from benchsheaf.model.cards import Bus, Card, Keyboard
 from benchsheaf.model.collection import Collection
+from benchsheaf.model.displays import Display, Medium
 from benchsheaf.model.drives import Drive, DrivePart
 from benchsheaf.model.machine import Machine
 from benchsheaf.model.supply import Supply
@@ -92,6 +93,18 @@ class Shelf:
         if isinstance(thing, Drive):
             return {part.ref: part for part in thing.parts}
         return {part.ref: part for part in self.parts_of(kind, slug)}
+
+    def summary_of(self, kind: str, slug: str) -> str:
+        """The sentence that says what something shared is."""
+        collection = self.collection
+        if kind in ("bus", "display", "medium"):
+            shelves: Mapping[str, Mapping[str, Bus | Display | Medium]] = {
+                "bus": collection.buses,
+                "display": collection.displays,
+                "medium": collection.media,
+            }
+            return shelves[kind][slug].summary
+        return self.thing(kind, slug).summary
 
     def name_of(self, kind: str, slug: str) -> str:
         """The name on a plate."""

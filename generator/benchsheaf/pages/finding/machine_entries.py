@@ -4,8 +4,9 @@ from collections.abc import Callable, Iterator
 from functools import partial
 
 from benchsheaf.compute.memory_map import AreaFigures
-from benchsheaf.model.machine import Connector, Machine, Rail
+from benchsheaf.model.machine import Machine, Rail
 from benchsheaf.model.memory import Bank
+from benchsheaf.model.plugs import Connector
 from benchsheaf.pages.finding.board_parts import Place, part_entries
 from benchsheaf.pages.finding.entry import Entry
 from benchsheaf.pages.missing import TITLE as MISSING

@@ -30,8 +30,8 @@ def _thing_entries(desk: Desk, kind: str, slug: str) -> Iterator[Entry]:
     name = desk.shelf.name_of(kind, slug)
     way = partial(desk.thing, kind, slug)
     place = Place(where=f"{kind.capitalize()} {name}", way=way, machines=_holders(desk, kind, slug))
-    thing = None if kind == "bus" else desk.shelf.thing(kind, slug)
-    summary = thing.summary if thing else desk.shelf.collection.buses[slug].summary
+    thing = None if kind in ("bus", "display", "medium") else desk.shelf.thing(kind, slug)
+    summary = thing.summary if thing else desk.shelf.summary_of(kind, slug)
     yield Entry(
         kind=kind.capitalize(),
         title=name,
