@@ -17,6 +17,7 @@ from benchsheaf.model.displays import Display, Medium
 from benchsheaf.model.drives import Drive, DrivePart
 from benchsheaf.model.machine import Machine
 from benchsheaf.model.supply import Supply
+from benchsheaf.pages import telling
 from benchsheaf.pages.printing import FILTERS, TEMPLATES
 
 Made = TypeVar("Made")
@@ -147,6 +148,14 @@ class Desk:
             if brief
             else Markup('{} of <span class="plate">{}</span>').format(link, self.shelf.name_of(kind, slug))
         )
+
+    def told(self, text: str, of: Thing | None = None) -> Markup:
+        """A contributor's text inside a sentence; `of` is the thing whose text it is, if it is not the page's own."""
+        return telling.told(text)
+
+    def told_paragraphs(self, text: str, of: Thing | None = None) -> Markup:
+        """A contributor's text in paragraphs, one for each stretch between blank lines."""
+        return telling.told_paragraphs(text)
 
     def kind_of(self, slug: str) -> str:
         """What kind of thing a machine holds under a slug."""
