@@ -59,6 +59,8 @@ KINDS_SPOKEN = (
     ("Drives", "drive"),
     ("Cards", "card"),
     ("Keyboards", "keyboard"),
+    ("Displays", "display"),
+    ("Media", "medium"),
     ("Buses", "bus"),
 )
 

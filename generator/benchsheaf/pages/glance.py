@@ -129,9 +129,14 @@ CHARGE_SHEETS = ("glance", "first-power", "boards")
 
 
 def all_cautions(desk: Desk, machine: Machine) -> list[CautionHere]:
-    """What can hurt: the cautions of all that is plugged in as delivered, then the machine's own."""
+    """What can hurt: the cautions of all that is plugged in as delivered and of its display, then the machine's own."""
     held = dict.fromkeys((kind, slug) for _, kind, slug in held_things(desk, machine))
-    return [each for kind, slug in held for each in desk.shelf.thing(kind, slug).cautions] + list(machine.cautions)
+    screen = desk.shelf.collection.displays[machine.display].cautions if machine.display else ()
+    return [
+        *(each for kind, slug in held for each in desk.shelf.thing(kind, slug).cautions),
+        *screen,
+        *machine.cautions,
+    ]
 
 
 def sheet_cautions(desk: Desk, machine: Machine, sheet: str) -> list[CautionView]:

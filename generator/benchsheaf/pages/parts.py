@@ -1,6 +1,6 @@
-"""Pages of what machines share: supplies, drives, cards, keyboards, buses, each with all that holds it."""
+"""Pages of what machines share, each with all that holds it."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from benchsheaf import urls
@@ -16,6 +16,7 @@ from benchsheaf.pages.frame import loose_frame
 from benchsheaf.pages.glance import held_things
 from benchsheaf.pages.page import Page
 from benchsheaf.pages.part_lists import PartView, WeakView, board_drawing, drive_part_views, part_views, weak_views
+from benchsheaf.pages.screens import display_page, medium_page
 from benchsheaf.pages.shelf import Desk, Holding, Shelf
 from benchsheaf.pages.views import (
     CautionView,
@@ -54,10 +55,14 @@ class PartPage:
     speakers: Sequence[Named] = ()
 
 
+LOOSE: Mapping[str, Callable[[Desk, str], str]] = {"display": display_page, "medium": medium_page}
+"""Kinds that neither draw from a rail nor hold parts."""
+
+
 def part_pages(shelf: Shelf) -> Iterator[Page]:
     """A page for each thing that machines share."""
     for kind, slug in sorted(shelf.things):
-        if kind in urls.PART_FOLDERS and kind not in ("display", "medium"):
+        if kind in urls.PART_FOLDERS:
             yield _page(shelf, kind, slug)
 
 
@@ -67,6 +72,8 @@ def _page(shelf: Shelf, kind: str, slug: str) -> Page:
 
     def written() -> str:
         desk = shelf.desk(here)
+        if kind in LOOSE:
+            return LOOSE[kind](desk, slug)
         frame = loose_frame(desk, kind.capitalize(), name, designator=kind != "bus")
         if kind == "bus":
             page = _bus(desk, shelf.collection.buses[slug])

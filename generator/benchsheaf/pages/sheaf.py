@@ -8,6 +8,7 @@ from benchsheaf.compute.memory_map import AreaFigures, FillFigures, MapFigures
 from benchsheaf.drawing.memory_map import memory_map
 from benchsheaf.drawing.picture import Both
 from benchsheaf.markup import Markup
+from benchsheaf.model.displays import Medium
 from benchsheaf.model.machine import Bay, Machine
 from benchsheaf.model.memory import Fill, Memory
 from benchsheaf.model.plugs import Switch
@@ -98,12 +99,22 @@ class SwitchesSheet:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class MediumRow:
+    """A medium and those of the machine's drives that take it."""
+
+    medium: Medium
+    way: str
+    drives: Sequence[str]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class DrivesSheet:
     """The sheet about drives."""
 
     cautions: Sequence[CautionView]
     drives: Sequence[DriveView]
     free: Sequence[Bay]
+    media: Sequence[MediumRow]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -194,7 +205,17 @@ def drives_sheet(desk: Desk, machine: Machine) -> DrivesSheet:
         cautions=sheet_cautions(desk, machine, "drives"),
         drives=[drive_view(desk, desk.shelf.collection.drives[each.holds], bays[each.bay].name) for each in put],
         free=[bay for bay in machine.bays if bay.id not in {each.bay for each in put}],
+        media=list(_media(desk, machine)),
     )
+
+
+def _media(desk: Desk, machine: Machine) -> Iterator[MediumRow]:
+    """Every medium that one of its drives takes, in any outfit."""
+    held = {bay.holds for outfit in machine.configurations for bay in outfit.bays}
+    for medium in desk.shelf.collection.media.values():
+        drives = [desk.shelf.collection.drives[slug].name for slug in medium.drives if slug in held]
+        if drives:
+            yield MediumRow(medium=medium, way=desk.thing("medium", medium.slug), drives=drives)
 
 
 def sources_sheet(desk: Desk, machine: Machine) -> SourcesSheet:

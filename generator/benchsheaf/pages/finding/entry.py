@@ -10,6 +10,7 @@ KINDS = (
     "Card",
     "Keyboard",
     "Display",
+    "Medium",
     "Bus",
     "Sheet",
     "Section",

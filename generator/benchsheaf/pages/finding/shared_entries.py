@@ -9,6 +9,7 @@ from benchsheaf.model.drives import Drive
 from benchsheaf.model.supply import Supply
 from benchsheaf.pages.finding.board_parts import Place, part_entries
 from benchsheaf.pages.finding.entry import Entry
+from benchsheaf.pages.finding.screen_entries import loose_entries
 from benchsheaf.pages.missing import TITLE as MISSING
 from benchsheaf.pages.parts import is_drawn
 from benchsheaf.pages.printing import binary, figure, quantity, rail_name, words
@@ -30,7 +31,10 @@ def _thing_entries(desk: Desk, kind: str, slug: str) -> Iterator[Entry]:
     name = desk.shelf.name_of(kind, slug)
     way = partial(desk.thing, kind, slug)
     place = Place(where=f"{kind.capitalize()} {name}", way=way, machines=_holders(desk, kind, slug))
-    thing = None if kind in ("bus", "display", "medium") else desk.shelf.thing(kind, slug)
+    if kind in ("display", "medium"):
+        yield from loose_entries(desk, kind, slug, place)
+        return
+    thing = None if kind == "bus" else desk.shelf.thing(kind, slug)
     summary = thing.summary if thing else desk.shelf.summary_of(kind, slug)
     yield Entry(
         kind=kind.capitalize(),
