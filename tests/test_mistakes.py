@@ -56,12 +56,12 @@ def test_each_mistake_is_told_once(copy: Mapping[str, Any], repository: Path, tm
     )
     assert sorted((each.place.file, each.place.line, each.code.id) for each in told) == wanted
     for edit in copy["edits"]:
-        if "nearest" in edit:
-            assert _told(told, edit).nearest == edit["nearest"]
+        assert _told(told, edit, tmp_path).nearest == edit.get("nearest"), edit
 
 
-def _told(told: tuple[Mistake, ...], edit: Mapping[str, Any]) -> Mistake:
-    return next(each for each in told if each.code.id == edit["code"])
+def _told(told: tuple[Mistake, ...], edit: Mapping[str, Any], folder: Path) -> Mistake:
+    place = edit.get("file_of", edit["file"]), wanted_line(folder, edit), edit["code"]
+    return next(each for each in told if (each.place.file, each.place.line, each.code.id) == place)
 
 
 def test_every_family_is_shown_at_least_twice() -> None:
