@@ -29,6 +29,7 @@ def broken_copy(repository: Path, folder: Path, edits: list[Mapping[str, Any]]) 
     for edit in edits:
         path = folder / edit["file"]
         if "write" in edit:
+            path.parent.mkdir(exist_ok=True)
             path.write_text(edit["write"], encoding="utf-8")
             continue
         text = path.read_text(encoding="utf-8")
