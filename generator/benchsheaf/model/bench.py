@@ -189,6 +189,7 @@ class Repair:
     found: tuple[str, ...]
     took_minutes: Decimal
     told: str
+    tried: tuple[str, ...] = ()
     waited_minutes: Decimal | None = None
     sources: tuple[SourceEntry, ...] = ()
 

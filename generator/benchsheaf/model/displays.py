@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from benchsheaf.model.bench import Check, Fault
 from benchsheaf.model.boards import Described, Pin
 from benchsheaf.model.cautions import CautionHere
 from benchsheaf.model.signals import Hertz
@@ -20,6 +21,8 @@ class Display:
     cautions: tuple[CautionHere, ...] = ()
     sources: tuple[SourceEntry, ...] = ()
     plug: tuple[Pin, ...] = ()
+    checks: tuple[Check, ...] = ()
+    faults: tuple[Fault, ...] = ()
     wrong_rate: str | None = None
 
 
