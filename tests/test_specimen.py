@@ -10,9 +10,13 @@ from typing import Any
 import pytest
 
 from benchsheaf.fields import Field, built_in_schemas, specimens
+from benchsheaf.links.mentions import MENTION
 from benchsheaf.site import Edition, edition, judgement
 from benchsheaf.wording import as_text
 from golden import specimen_folder
+
+ANY_FIGURE = ".{1,40}"
+"""In the place of what stands in double brackets a figure is printed."""
 
 
 @pytest.fixture(scope="module")
@@ -59,7 +63,7 @@ def test_every_text_is_on_a_page(whole: Edition) -> None:
         for kind, values in specimens(built_in_schemas()).items()
         for path, field, text in leaves(built_in_schemas().kinds[kind], values, kind)
         if field.shape == "text" and not field.allowed and not field.names_item and not field.points_at
-        if field.form is None and text not in told
+        if field.form is None and not re.search(ANY_FIGURE.join(map(re.escape, MENTION.split(text)[::2])), told)
     ]
     assert sorted(set(lost)) == []
 

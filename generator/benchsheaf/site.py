@@ -26,7 +26,7 @@ from benchsheaf.pages.mistaken import mistaken_page
 from benchsheaf.pages.page import Page
 from benchsheaf.pages.parts import part_pages
 from benchsheaf.pages.shelf import Shelf
-from benchsheaf.rules import MachineScene, PartScene, machine_mistakes, part_mistakes
+from benchsheaf.rules import MachineScene, PartScene, machine_mistakes, mention_mistakes, part_mistakes
 from benchsheaf.urls import Link, Trail
 
 
@@ -90,6 +90,7 @@ def judgement(root: Path, schemas: Schemas | None = None) -> Judgement:
     records = collection({key: intake.records[key] for key in sound})
     workup = collection_workup(records)
     told += _judged(sound, records, workup)
+    told += mention_mistakes(sound, intake.found, records, workup)
     ordered = sorted(set(map(_Once, told)), key=lambda each: each.mistake.order)
     return Judgement(
         mistakes=tuple(each.mistake for each in ordered),

@@ -18,7 +18,7 @@ from benchsheaf.compute.power import (
 from benchsheaf.compute.reservoir import ReservoirFigures, reservoir_figures
 from benchsheaf.compute.storage import StorageFigures, storage_figures
 from benchsheaf.model.boards import Draw
-from benchsheaf.model.collection import Collection
+from benchsheaf.model.collection import Collection, records_by_kind
 from benchsheaf.model.machine import BayFilled, Configuration, Machine
 from benchsheaf.model.memory import Fill, Memory
 from benchsheaf.model.supply import Supply
@@ -83,6 +83,21 @@ def collection_workup(collection: Collection) -> CollectionWorkup:
             slug: SupplyWorkup(slug=slug, reservoir=_reservoir(supply)) for slug, supply in collection.supplies.items()
         },
     )
+
+
+def sheaf_of(kind: str, slug: str, collection: Collection, workup: CollectionWorkup) -> tuple[object, ...]:
+    """The figures of a machine or a thing that machines share, if it has any, then its facts.
+
+    Errors: none; what is neither has neither.
+    """
+    figures: Mapping[str, Mapping[str, object]] = {
+        "machine": workup.machines,
+        "drive": workup.drives,
+        "supply": workup.supplies,
+    }
+    shelves = (figures, records_by_kind(collection))
+    found = [shelf.get(kind, {}).get(slug) for shelf in shelves]
+    return tuple(each for each in found if each is not None)
 
 
 def machine_workup(machine: Machine, collection: Collection) -> MachineWorkup:

@@ -37,6 +37,9 @@ class Source(Protocol):
     def pack(self) -> None:
         """Take up less room: nobody will ask soon."""
 
+    def holds(self, sign: str) -> bool:
+        """Whether a sign may stand somewhere in the file; no only where it does not."""
+
 
 @dataclass(frozen=True)
 class Document:
@@ -49,6 +52,10 @@ class Document:
     def values(self) -> dict[str, Value]:
         """What stands in the file."""
         return self.source.values()
+
+    def holds(self, sign: str) -> bool:
+        """Whether a sign may stand somewhere in the file: a quick no spares a walk through all its values."""
+        return self.source.holds(sign)
 
     @cached_property
     def spots(self) -> dict[str, Spot]:

@@ -77,6 +77,10 @@ class _PlainText:
         if isinstance(self.text, str):
             self.text = compress(self.text.encode(), QUICKLY)
 
+    def holds(self, sign: str) -> bool:
+        """Whether a sign stands in the text, be it in a comment."""
+        return sign in self._unpacked()
+
     def _unpacked(self) -> str:
         return self.text if isinstance(self.text, str) else decompress(self.text).decode()
 
@@ -98,6 +102,10 @@ class _LookedAt:
 
     def pack(self) -> None:
         """Nothing: to find it once more would take long."""
+
+    def holds(self, sign: str) -> bool:
+        """Perhaps: the text is no longer there to look."""
+        return True
 
 
 def _grown(refusals: Refusals) -> tuple[list[Any], list[Spot]]:

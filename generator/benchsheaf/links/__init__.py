@@ -1,17 +1,19 @@
 """Whether every pointer leads somewhere, every name is single, nothing goes in a circle; who points at what."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from benchsheaf.conformity import Conformed
 from benchsheaf.links.circles import circles
 from benchsheaf.links.codes import LINK_05
 from benchsheaf.links.holders import missing_at_holders
 from benchsheaf.links.house import House, owner_of
+from benchsheaf.links.mentions import mentions_of, whose
 from benchsheaf.links.names import (
     FOLDERS,
     LEFT_TO_HOLDERS,
     Found,
     Links,
+    Mention,
     Names,
     Pointer,
     Thing,
@@ -22,7 +24,20 @@ from benchsheaf.links.names import (
 )
 from benchsheaf.mistakes import Mistake
 
-__all__ = ["FOLDERS", "Found", "Links", "Mistake", "Pointer", "Thing", "found_in", "links", "owner_of"]
+__all__ = [
+    "FOLDERS",
+    "Found",
+    "Links",
+    "Mention",
+    "Mistake",
+    "Pointer",
+    "Thing",
+    "found_in",
+    "held_kinds",
+    "links",
+    "owner_of",
+    "whose",
+]
 
 
 def found_in(thing: Thing, conformed: Conformed) -> Found:
@@ -38,7 +53,7 @@ def found_in(thing: Thing, conformed: Conformed) -> Found:
         if _is_within(pointer):
             mistakes.extend(house.astray(pointer))
     out = tuple(pointer for pointer in own if not _is_within(pointer) and not _stays(pointer, names))
-    return Found(names=names, pointers=out, mistakes=tuple(mistakes))
+    return Found(names=names, pointers=out, mistakes=tuple(mistakes), mentions=mentions_of(conformed))
 
 
 def _is_within(pointer: Pointer) -> bool:
@@ -71,3 +86,10 @@ def links(things: Mapping[Thing, Conformed], found: Mapping[Thing, Found], broke
         if thing[0] == "machine":
             mistakes.extend(missing_at_holders(house, pointers))
     return Links(mistakes=mistakes, held_by={thing: tuple(found) for thing, found in held_by.items()})
+
+
+def held_kinds(holder: Thing, pointers: Sequence[Pointer]) -> dict[str, str]:
+    """The kinds of what a thing holds, by slug, from its pointers; something shared may speak of itself too."""
+    kind, slug = holder
+    held = {pointer.name: pointer.family for pointer in pointers if pointer.family in FOLDERS}
+    return held | ({slug: kind} if kind in FOLDERS else {})

@@ -43,6 +43,14 @@ class Pointer:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class Mention:
+    """A figure that a text asks for: the field of the text, and the path as it is written."""
+
+    at: Path
+    path: str
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Links:
     """What was found of pointers: the mistakes, and for every thing the pointers that lead to it."""
 
@@ -71,11 +79,15 @@ class Names:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Found:
-    """What one description names, its pointers that lead out of it or nowhere, and what is wrong within it."""
+    """What one description names, its pointers that lead out of it or nowhere, and what is wrong within it.
+
+    `mentions` are the figures that its texts ask for.
+    """
 
     names: Names
     pointers: tuple[Pointer, ...]
     mistakes: tuple[Mistake, ...]
+    mentions: tuple[Mention, ...] = ()
 
 
 def collect_names(conformed: Conformed, described: Field, value: Any, path: Path, names: Names) -> Iterator[Mistake]:

@@ -46,6 +46,20 @@ class Collection:
     repairs: Mapping[str, Repair] = field(default_factory=dict)
 
 
+def records_by_kind(collection: Collection) -> Mapping[str, Mapping[str, object]]:
+    """The machines and all that they share, by kind and slug."""
+    return {
+        "machine": collection.machines,
+        "supply": collection.supplies,
+        "drive": collection.drives,
+        "card": collection.cards,
+        "keyboard": collection.keyboards,
+        "bus": collection.buses,
+        "display": collection.displays,
+        "medium": collection.media,
+    }
+
+
 def record_of(conformed: Conformed) -> object:
     """The record of one thing that is without a mistake."""
     entry = conformed.entry

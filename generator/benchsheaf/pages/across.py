@@ -71,7 +71,7 @@ def _home(desk: Desk) -> str:
         Named(
             name=each.name,
             way=desk.sheet("glance", slug=slug),
-            summary=each.summary,
+            summary=desk.told(each.summary, ("machine", slug)),
             first_power=desk.sheet("first-power", slug=slug),
         )
         for slug, each in collection.machines.items()
@@ -106,11 +106,11 @@ def _home(desk: Desk) -> str:
 def _cautions(desk: Desk) -> str:
     rows = []
     for each in desk.shelf.collection.cautions.values():
-        view = CautionView(ident=each.id, sign=each.sign, order=each.order, says=each.says)
+        view = CautionView(ident=each.id, sign=each.sign, order=desk.told(each.order), says=desk.told(each.says))
         machines = [
             Named(name=machine.name, way=desk.sheet("glance", slug=slug))
             for slug, machine in desk.shelf.collection.machines.items()
-            if any(own.caution == each.id for own in all_cautions(desk, machine))
+            if any(own.caution == each.id for _, own in all_cautions(desk, machine))
         ]
         rows.append(DangerRow(view=view, machines=machines))
     frame = loose_frame(desk, "All machines", "Cautions")

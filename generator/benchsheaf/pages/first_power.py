@@ -7,7 +7,9 @@ from decimal import Decimal
 from benchsheaf.compute.workup import MachineWorkup
 from benchsheaf.drawing.picture import Both
 from benchsheaf.drawing.rail_scales import rail_scales
+from benchsheaf.links import Thing
 from benchsheaf.markup import Markup
+from benchsheaf.model.boards import WeakPart
 from benchsheaf.model.machine import Configuration, Machine, Rail
 from benchsheaf.pages.glance import all_cautions, held_things, sheet_cautions
 from benchsheaf.pages.printing import quantity, rail_name, span
@@ -20,10 +22,10 @@ from benchsheaf.standards import MOST_EXTRA_W
 class Step:
     """One step: the order itself, the rest, the parts it is about, and what stops the work."""
 
-    order: str
-    says: str
+    order: Markup
+    says: Markup
     parts: Sequence[Markup] = ()
-    stops: Sequence[str] = ()
+    stops: Sequence[Markup] = ()
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -73,17 +75,32 @@ def _rests_on(machine: Machine, grounded: Sequence[Rail]) -> list[str]:
     ]
 
 
+def _step(desk: Desk, order: str, says: str, parts: Sequence[Markup] = (), stops: Sequence[str] = ()) -> Step:
+    """A step in which the machine's words are told; what is told already stays so."""
+
+    def told(text: str) -> Markup:
+        return text if isinstance(text, Markup) else desk.told(text)
+
+    return Step(order=told(order), says=told(says), parts=parts, stops=[told(stop) for stop in stops])
+
+
+def _weak_stop(desk: Desk, weak: WeakPart, of: Thing | None) -> Markup:
+    what = desk.told(weak.what or ", ".join(weak.parts), of)
+    return Markup("{}: {}").format(what, desk.told(weak.stop or "", of))
+
+
 def _before_the_plug(desk: Desk, machine: Machine, grounded: Sequence[Rail]) -> Iterator[Step]:
     """Looking, earth and fuse, resistance: all with the plug out."""
     found = [weak for weak in machine.weak_parts if weak.when == "before-mains"]
     names = [desk.part(name) for weak in found for name in weak.parts]
-    stops = [f"{weak.what or ', '.join(weak.parts)}: {weak.stop}" for weak in found if weak.stop]
+    stops: list[str] = [_weak_stop(desk, weak, None) for weak in found if weak.stop]
     for _, kind, slug in held_things(desk, machine):
         for weak in desk.shelf.thing(kind, slug).weak_parts:
             if weak.when == "before-mains":
                 names += [desk.part(f"{slug}/{name}") for name in weak.parts]
-                stops.append(f"{weak.what or ', '.join(weak.parts)}: {weak.stop}")
-    yield Step(
+                stops.append(_weak_stop(desk, weak, (kind, slug)))
+    yield _step(
+        desk,
         order="Look, before anything else.",
         says="Plug out. Photograph how it stands. Is every bead, can, cell and mains part whole?"
         + (" First of all" if names else ""),
@@ -101,7 +118,8 @@ def _before_the_plug(desk: Desk, machine: Machine, grounded: Sequence[Rail]) -> 
         )
     if mains.fuse:
         stops.append("A fuse that is open: no new one until the mains side has been looked at.")
-    yield Step(
+    yield _step(
+        desk,
         order="Earth, plate and fuse.",
         says=says + (" The fuse is whole and of the right kind:" if mains.fuse else ""),
         parts=[_fuse(desk, mains.fuse)] if mains.fuse else [],
@@ -109,12 +127,14 @@ def _before_the_plug(desk: Desk, machine: Machine, grounded: Sequence[Rail]) -> 
     )
     if grounded:
         condition = f"{machine.measuring.condition}. " if machine.measuring else ""
-        yield Step(
+        yield _step(
+            desk,
             order="Measure every rail to ground, cold.",
             says=f"{condition}{_probes(machine)}{_readings(grounded)}. The scales below say what is doubtful.",
             stops=[f"{_no_power(grounded)}: no power until the short is found. Hunt only with a source under 1 V."],
         )
-        yield Step(
+        yield _step(
+            desk,
             order="Measure each card and each drive too, by itself.",
             says="Their rail contacts to ground, out of the machine or off their plugs. One that reads like a short "
             "beside the others stays out until it is found.",
@@ -173,13 +193,15 @@ def _with_the_plug(desk: Desk, machine: Machine) -> Iterator[Step]:
     windows = "; ".join(f"{rail_name(rail.name)} {span(rail.window, 'V')}" for rail in machine.rails)
     ripples = [f"{rail_name(rail.name)} {quantity(rail.ripple_v, 'V')}" for rail in machine.rails if rail.ripple_v]
     for rung in alone:
-        yield Step(
+        yield _step(
+            desk,
             order="The supply alone, on resistors.",
             says=f"{_loads(rung)}. {_told(rung.plug)}No untested drive serves as a load, and the resistors get "
             "hot enough to burn.",
         )
-        power = [each.order for each in all_cautions(desk, machine) if "power" in each.sheets]
-        yield Step(
+        power = [desk.told(each.order, of) for of, each in all_cautions(desk, machine) if "power" in each.sheets]
+        yield _step(
+            desk,
             order="Mains on. Over-voltage is looked for first, then all rails.",
             says=f"{_probes(machine)}{windows}."
             + (f" Ripple at most {', '.join(ripples)}." if ripples else "")
@@ -190,7 +212,8 @@ def _with_the_plug(desk: Desk, machine: Machine) -> Iterator[Step]:
     for rung in rungs:
         if rung not in alone:
             loads = f"{_loads(rung)}. " if rung.loads else ""
-            yield Step(
+            yield _step(
+                desk,
                 order=f"{rung.name}.",
                 says=f"Plug out first; all rails at once, never rail by rail. {_told(rung.plug)}{loads}Mains on: "
                 f"{_told(rung.expect)}"

@@ -6,6 +6,7 @@ from decimal import Decimal
 
 from benchsheaf.compute.capacitors import StressFigures
 from benchsheaf.drawing.picture import Both
+from benchsheaf.links import Thing
 from benchsheaf.markup import Markup
 from benchsheaf.model.boards import Board
 from benchsheaf.model.cautions import CautionHere
@@ -44,6 +45,7 @@ class HeldView:
     where: str
     way: str
     name: str
+    of: Thing
     summary: str
     weak: int
 
@@ -128,25 +130,28 @@ def boards_sheet(desk: Desk, machine: Machine) -> BoardsSheet:
 CHARGE_SHEETS = ("glance", "first-power", "boards")
 
 
-def all_cautions(desk: Desk, machine: Machine) -> list[CautionHere]:
-    """What can hurt: the cautions of all that is plugged in as delivered and of its display, then the machine's own."""
+def all_cautions(desk: Desk, machine: Machine) -> list[tuple[Thing, CautionHere]]:
+    """What can hurt, with whose words say so.
+
+    The cautions of all that is plugged in as delivered come first, then those of its display, then the machine's own.
+    """
     held = dict.fromkeys((kind, slug) for _, kind, slug in held_things(desk, machine))
-    screen = desk.shelf.collection.displays[machine.display].cautions if machine.display else ()
-    return [
-        *(each for kind, slug in held for each in desk.shelf.thing(kind, slug).cautions),
-        *screen,
-        *machine.cautions,
-    ]
+    told: list[tuple[Thing, Sequence[CautionHere]]] = [(thing, desk.shelf.thing(*thing).cautions) for thing in held]
+    if machine.display:
+        told.append((("display", machine.display), desk.shelf.collection.displays[machine.display].cautions))
+    told.append((("machine", machine.slug), machine.cautions))
+    return [(thing, each) for thing, several in told for each in several]
 
 
 def sheet_cautions(desk: Desk, machine: Machine, sheet: str) -> list[CautionView]:
     """The cautions of one sheet: stored charge from the figures where the sheet is about it, then the machine's own."""
-    own = [machine_caution(desk, each) for each in all_cautions(desk, machine) if sheet in each.sheets]
+    own = [machine_caution(desk, each, of) for of, each in all_cautions(desk, machine) if sheet in each.sheets]
     reservoir = desk.shelf.collection.supplies[machine.supply].reservoir
     figures = desk.shelf.workup.machines[machine.slug].reservoir
     if sheet not in CHARGE_SHEETS or reservoir is None or figures is None:
         return own
-    return [charge_caution(desk, reservoir, figures, desk.sheet("first-power", "stored-charge")), *own]
+    way = desk.sheet("first-power", "stored-charge")
+    return [charge_caution(desk, machine.supply, reservoir, figures, way), *own]
 
 
 def _key_figures(desk: Desk, machine: Machine) -> list[KeyFigure]:
@@ -190,7 +195,7 @@ def _boards(desk: Desk, machine: Machine, elsewhere: str | None = None) -> list[
                     desk, board.size, board.parts, board.rows, weak, f"board-{board.id}", elsewhere=elsewhere
                 ),
                 weak=weak,
-                parts=part_views(board.parts, board.rows, weak),
+                parts=part_views(desk, board.parts, board.rows, weak),
                 all_parts=desk.sheet("boards", f"board-{board.id}"),
             )
         )
@@ -218,6 +223,7 @@ def _held(desk: Desk, machine: Machine) -> list[HeldView]:
                 where=where,
                 way=desk.thing(kind, slug),
                 name=thing.name,
+                of=(kind, slug),
                 summary=thing.summary,
                 weak=len(thing.weak_parts),
             )

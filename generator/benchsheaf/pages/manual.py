@@ -5,7 +5,8 @@ from dataclasses import dataclass
 
 from benchsheaf import urls
 from benchsheaf.drawing.sheaf import sheaf_edge
-from benchsheaf.fields import built_in_schemas, worked_example
+from benchsheaf.fields import all_fields, built_in_schemas, worked_example
+from benchsheaf.links.mentions import MENTION
 from benchsheaf.pages.frame import Frame, SheetRow, with_list
 from benchsheaf.pages.manual_codes import mistakes_page
 from benchsheaf.pages.manual_fields import kind_page, section_page
@@ -32,6 +33,7 @@ class ManualPage:
 
     kinds: Sequence[KindRow]
     example: Mapping[str, str]
+    text_field: tuple[str, str]
     units: str
     mistakes: str
     missing: str | None
@@ -103,10 +105,21 @@ def _manual_page(desk: Desk, *, alone: bool) -> ManualPage:
             KindRow(name=kind, file=file_of(kind), way=desk.href(urls.manual_kind(kind))) for kind in kinds_in_order()
         ],
         example=worked_example(built_in_schemas()),
+        text_field=_text_field(),
         units=desk.href(urls.MANUAL_UNITS),
         mistakes=desk.href(urls.MANUAL_MISTAKES),
         missing=None if alone else desk.href(urls.MISSING),
         can_edit=desk.shelf.edit_base is not None,
+    )
+
+
+def _text_field() -> tuple[str, str]:
+    """A field whose example asks for a figure: its path and the example."""
+    return next(
+        (".".join(path), each.example)
+        for kind in built_in_schemas().kinds.values()
+        for path, each in all_fields(kind)
+        if isinstance(each.example, str) and MENTION.search(each.example)
     )
 
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import partial
 
 from benchsheaf.compute.capacitors import StressFigures
 from benchsheaf.drawing.board import board_pictures, led_elsewhere
@@ -19,11 +20,15 @@ class WeakView:
 
     anchor: str
     names: tuple[Markup, ...]
-    what: str
+    what: Markup
     weak: WeakPart
     stress: StressFigures | None
     lights: tuple[str, ...]
+    signs: Markup
+    stop: Markup
+    do: Markup
     fit: str
+    fit_note: Markup
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -39,7 +44,7 @@ class PartView:
     """A part, or a row of like parts, as the table of all parts says it."""
 
     refs: tuple[RefView, ...]
-    words: str
+    words: Markup
     rail: str | None
     weak: bool
 
@@ -59,22 +64,29 @@ def weak_views(
     which their parts lie, so they take the designator itself as their anchor.
     """
     by_ref = {each.ref: each for each in stress}
+    slug = prefix.rstrip("/")
+    told = partial(desk.told, of=(desk.kind_of(slug), slug) if slug else None)
     views: list[WeakView] = []
     listed = list(weak_parts)
     for weak, anchor in zip(listed, weak_anchors(listed, prefix, own=own), strict=True):
         first = weak.parts[0] if weak.parts else ""
         part = parts.get(first)
+        what = weak.what or (part.name if isinstance(part, DrivePart) else part_words(part) if part else "")
         views.append(
             WeakView(
                 anchor=anchor,
                 names=tuple(
                     desk.part(name if "/" in name else prefix + name, brief=bool(prefix)) for name in weak.parts
                 ),
-                what=weak.what or (part.name if isinstance(part, DrivePart) else part_words(part) if part else ""),
+                what=told(what, at=first),
                 weak=weak,
                 stress=by_ref.get(prefix + first),
                 lights=weak.parts if own else (),
+                signs=told(weak.signs, at=first),
+                stop=told(weak.stop or "", at=first),
+                do=told(weak.do or "", at=first),
                 fit=_fit_words(weak),
+                fit_note=told(weak.fit.note or "", at=first) if weak.fit else Markup(""),
             )
         )
     return views
@@ -117,7 +129,9 @@ def part_words(part: Part) -> str:
     return ", ".join(fact for fact in facts if fact)
 
 
-def part_views(parts: Iterable[Part], rows: Iterable[PartRow], weak_rows: Iterable[WeakView]) -> list[PartView]:
+def part_views(
+    desk: Desk, parts: Iterable[Part], rows: Iterable[PartRow], weak_rows: Iterable[WeakView]
+) -> list[PartView]:
     """All parts of a board in the order of its file, a row of like parts as one.
 
     A part with a list row of its own leaves its anchor to that.
@@ -129,7 +143,7 @@ def part_views(parts: Iterable[Part], rows: Iterable[PartRow], weak_rows: Iterab
     return [
         PartView(
             refs=tuple(RefView(ref=ref, anchor=f"row-{ref}" if ref in taken else ref) for ref in refs),
-            words=long_words(part),
+            words=desk.told(long_words(part), at=refs[0]),
             rail=part.across,
             weak=any(ref in weak for ref in refs),
         )
@@ -137,7 +151,7 @@ def part_views(parts: Iterable[Part], rows: Iterable[PartRow], weak_rows: Iterab
     ]
 
 
-def drive_part_views(parts: Iterable[DrivePart], weak_rows: Iterable[WeakView]) -> list[PartView]:
+def drive_part_views(desk: Desk, parts: Iterable[DrivePart], weak_rows: Iterable[WeakView]) -> list[PartView]:
     """The parts of a drive, with the spot where it is known."""
     listed = list(weak_rows)
     taken = {row.anchor for row in listed}
@@ -145,7 +159,8 @@ def drive_part_views(parts: Iterable[DrivePart], weak_rows: Iterable[WeakView]) 
     views = []
     for part in parts:
         own = (RefView(ref=part.ref, anchor=f"row-{part.ref}" if part.ref in taken else part.ref),)
-        views.append(PartView(refs=own, words=drive_part_words(part), rail=None, weak=part.ref in weak))
+        words = desk.told(drive_part_words(part), at=part.ref)
+        views.append(PartView(refs=own, words=words, rail=None, weak=part.ref in weak))
     return views
 
 

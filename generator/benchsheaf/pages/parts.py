@@ -71,7 +71,7 @@ def _page(shelf: Shelf, kind: str, slug: str) -> Page:
     name = shelf.name_of(kind, slug)
 
     def written() -> str:
-        desk = shelf.desk(here)
+        desk = shelf.desk(here, own=(kind, slug))
         if kind in LOOSE:
             return LOOSE[kind](desk, slug)
         frame = loose_frame(desk, kind.capitalize(), name, designator=kind != "bus")
@@ -173,8 +173,8 @@ def _drawing(desk: Desk, thing: Holding, weak: Sequence[WeakView]) -> Both | Non
 
 def _parts(desk: Desk, kind: str, thing: Holding, weak: Sequence[WeakView]) -> Sequence[PartView]:
     if isinstance(thing, Drive):
-        return drive_part_views(thing.parts, weak)
-    return part_views(desk.shelf.parts_of(kind, thing.slug), (), weak)
+        return drive_part_views(desk, thing.parts, weak)
+    return part_views(desk, desk.shelf.parts_of(kind, thing.slug), (), weak)
 
 
 def _plug(thing: Holding) -> Sequence[Pin]:
@@ -187,7 +187,8 @@ def _charge(desk: Desk, supply: Supply | None) -> list[CautionView]:
     figures = desk.shelf.workup.supplies[supply.slug].reservoir if supply else None
     if supply is None or supply.reservoir is None or figures is None:
         return []
-    return [charge_caution(desk, supply.reservoir, figures, desk.thing("supply", supply.slug, "stored-charge"))]
+    way = desk.thing("supply", supply.slug, "stored-charge")
+    return [charge_caution(desk, supply.slug, supply.reservoir, figures, way)]
 
 
 def _reservoir(desk: Desk, supply: Supply | None) -> ReservoirView | None:

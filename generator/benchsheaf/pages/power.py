@@ -246,7 +246,9 @@ def _least(machine: Machine, workup: MachineWorkup) -> list[LeastRow]:
 
 def _plug(desk: Desk, plug: Connector) -> PlugView:
     contacts = sum(len(row.pins) for row in plug.rows)
-    drawing = connector(plug.rows, plug.seen, f"plug-{plug.id}") if contacts <= MOST_DRAWN_CONTACTS else None
+    drawing = (
+        connector(plug.rows, desk.worded(plug.seen), f"plug-{plug.id}") if contacts <= MOST_DRAWN_CONTACTS else None
+    )
     return PlugView(connector=plug, part=desk.part(plug.part) if plug.part else None, drawing=drawing)
 
 

@@ -7,6 +7,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any, cast
 
+from benchsheaf.compute.named_figures import is_range
 from benchsheaf.drawing.connector import WIRES
 from benchsheaf.drawing.picture import Both, drawn
 from benchsheaf.markup import Markup
@@ -15,6 +16,7 @@ from benchsheaf.quantities import LONG, ROUNDINGS, SUFFIX, printed, printed_bina
 TEMPLATES = Path(__file__).parent / "templates"
 NARROW = "\u00a0"
 SYMBOLS = {"ohm": "Ω", "B": "bytes"}
+KIBI = 1024
 UNIT_OF = {suffix: unit for unit, suffix in SUFFIX.items()}
 
 
@@ -53,6 +55,30 @@ def number(value: Decimal | int, places: int = 0, rounds: str = "half") -> str:
     rounded = Decimal(value).quantize(Decimal(1).scaleb(-places), ROUNDINGS[rounds], LONG)
     body = f"{rounded.copy_abs():,f}"
     return f"\u2212{body}" if rounded < 0 else body
+
+
+MOST_DIGITS = 4
+ROUND_DIGITS = 3
+
+
+def own_form(record: Any, name: str) -> str:
+    """A figure or a fact as a sentence says it: in its own unit and rounded its own way, to three digits.
+
+    What has four digits or fewer is left as it is, and so are whole numbers; a range has both its ends.
+    """
+    value, unit = getattr(record, name), _unit(name)
+    if is_range(value):
+        suffix = next(each.name for each in fields(value) if each.name.startswith("low_")).removeprefix("low_")
+        return span(value, UNIT_OF[suffix])
+    if unit == "B":
+        return binary(value) if value % KIBI == 0 and value else f"{number(value)}{NARROW}bytes"
+    exact = Decimal(value)
+    if exact != exact.to_integral_value() and len(exact.normalize().as_tuple().digits) > MOST_DIGITS:
+        step = Decimal(1).scaleb(exact.adjusted() + 1 - ROUND_DIGITS)
+        exact = exact.quantize(step, ROUNDINGS[_rounds(cast(Hashable, type(record)), name)], LONG)
+    if unit:
+        return printed(exact, unit)
+    return number(exact, max(0, -int(exact.normalize().as_tuple().exponent)))
 
 
 @cache

@@ -67,7 +67,11 @@ def medium_page(desk: Desk, slug: str) -> str:
     collection = desk.shelf.collection
     medium = collection.media[slug]
     drives = [
-        Named(name=collection.drives[each].name, way=desk.thing("drive", each), summary=collection.drives[each].summary)
+        Named(
+            name=collection.drives[each].name,
+            way=desk.thing("drive", each),
+            summary=desk.told(collection.drives[each].summary, ("drive", each)),
+        )
         for each in medium.drives
     ]
     holders = []

@@ -7,6 +7,7 @@ from benchsheaf import urls
 from benchsheaf.compute.memory_map import AreaFigures, FillFigures, MapFigures
 from benchsheaf.drawing.memory_map import memory_map
 from benchsheaf.drawing.picture import Both
+from benchsheaf.links import Thing
 from benchsheaf.markup import Markup
 from benchsheaf.model.displays import Medium
 from benchsheaf.model.machine import Bay, Machine
@@ -68,6 +69,7 @@ class SlotRow:
     part: Markup
     name: str = ""
     way: str | None = None
+    of: Thing | None = None
     summary: str = ""
 
 
@@ -122,7 +124,7 @@ class SourcesSheet:
     """The sheet that says where the facts are from."""
 
     machine: Machine
-    rows: Sequence[tuple[str, SourceEntry]]
+    rows: Sequence[tuple[str, Thing, SourceEntry]]
     data: str
 
 
@@ -176,6 +178,7 @@ def slots_sheet(desk: Desk, machine: Machine) -> SlotsSheet:
                 part=desk.part(each.slot),
                 name=card.name if card else "",
                 way=desk.thing("card", card.slug) if card else None,
+                of=("card", card.slug) if card else None,
                 summary=card.summary if card else "",
             )
         )
@@ -220,8 +223,9 @@ def _media(desk: Desk, machine: Machine) -> Iterator[MediumRow]:
 
 def sources_sheet(desk: Desk, machine: Machine) -> SourcesSheet:
     """What the sheet says: the machine's own sources, then those of what it holds."""
-    rows = [(machine.name, source) for source in machine.sources]
+    rows: list[tuple[str, Thing, SourceEntry]]
+    rows = [(machine.name, ("machine", machine.slug), source) for source in machine.sources]
     for kind, slug in dict.fromkeys((kind, slug) for _, kind, slug in held_things(desk, machine)):
         thing = desk.shelf.thing(kind, slug)
-        rows += [(thing.name, source) for source in thing.sources]
+        rows += [(thing.name, (kind, slug), source) for source in thing.sources]
     return SourcesSheet(machine=machine, rows=rows, data=urls.machine_data(machine.slug))

@@ -1,14 +1,16 @@
 """What all pages draw from: the records, their figures, who holds what, and the links made so far."""
 
 from collections.abc import Callable, Mapping
+from collections.abc import Collection as Names
 from dataclasses import dataclass, field
 from typing import TypeVar, cast
 
 from benchsheaf import urls
-from benchsheaf.compute.workup import CollectionWorkup
+from benchsheaf.compute.named_figures import Named, named_figure
+from benchsheaf.compute.workup import CollectionWorkup, sheaf_of
 from benchsheaf.conformity import Conformed
 from benchsheaf.fields import Absence
-from benchsheaf.links import Links, Thing
+from benchsheaf.links import Links, Thing, owner_of, whose
 from benchsheaf.markup import Markup, Templates, escaped, templates
 from benchsheaf.model.boards import Part
 from benchsheaf.model.cards import Bus, Card, Keyboard
@@ -18,10 +20,13 @@ from benchsheaf.model.drives import Drive, DrivePart
 from benchsheaf.model.machine import Machine
 from benchsheaf.model.supply import Supply
 from benchsheaf.pages import telling
-from benchsheaf.pages.printing import FILTERS, TEMPLATES
+from benchsheaf.pages.printing import FILTERS, TEMPLATES, own_form
 
 Made = TypeVar("Made")
 Holding = Supply | Drive | Card | Keyboard
+HOLDING = ("supply", "drive", "card", "keyboard")
+TELLERS = ("machine", "repair", *urls.PART_FOLDERS)
+"""Kinds whose texts may name designators and figures."""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -38,9 +43,9 @@ class Shelf:
     _holding: dict[Thing, list[Thing]] = field(default_factory=dict, repr=False, compare=False)
     _kept: dict[str, tuple[object, object]] = field(default_factory=dict, repr=False, compare=False)
 
-    def desk(self, here: str, machine: Machine | None = None) -> "Desk":
-        """Where one page is written."""
-        return Desk(shelf=self, here=here, machine=machine)
+    def desk(self, here: str, machine: Machine | None = None, own: Thing | None = None) -> "Desk":
+        """Where one page is written; `own` is the thing that it is about, where that is no machine."""
+        return Desk(shelf=self, here=here, machine=machine, own=("machine", machine.slug) if machine else own)
 
     def kept(self, kind: str, key: object, made: Callable[[], Made]) -> Made:
         """What was made last of a kind, if its key is the same; otherwise it is made now.
@@ -63,6 +68,29 @@ class Shelf:
                     if thing in self.things:
                         self._holding.setdefault(owner, []).append(thing)
         return self._holding.get(holder, [])
+
+    def told_of(self, teller: Thing) -> Mapping[str, str]:
+        """The kinds of what the texts of a thing may speak of, by slug: what it holds, and itself if it is shared."""
+        kind, slug = teller
+        own = {slug: kind} if kind in urls.PART_FOLDERS else {}
+        return {name: held for held, name in self.held_by(teller)} | own
+
+    def refs_of(self, thing: Thing) -> Names[str]:
+        """All designators that a thing declares."""
+        kind, slug = thing
+        if kind == "machine":
+            return self.kept("designators", slug, lambda: _designators(self.collection.machines[slug]))
+        return self.own_parts(kind, slug) if kind in HOLDING else ()
+
+    def contacts_of(self, slug: str) -> Mapping[tuple[str, str], str]:
+        """The place of each contact of a machine's plugs, by the plug's designator and the contact, on its sheet."""
+        return self.kept("contacts", slug, lambda: _contacts(self.collection.machines[slug]))
+
+    def figure(self, teller: Thing, path: str) -> str | None:
+        """A figure in print, as a text of a thing asks for it; None if there is none."""
+        (kind, slug), rest = whose(path, teller, self.told_of(teller))
+        found = named_figure(rest, sheaf_of(kind, slug, self.collection, self.workup))
+        return own_form(found.record, found.name) if isinstance(found, Named) else None
 
     def edit_path(self, thing: Thing, key: str) -> str:
         """The data file that holds a key of a thing, below the data folder; the thing's first file if none does."""
@@ -119,6 +147,7 @@ class Desk:
     shelf: Shelf
     here: str
     machine: Machine | None
+    own: Thing | None = None
 
     def href(self, there: str, fragment: str = "") -> str:
         """A link to an address of the site."""
@@ -149,13 +178,49 @@ class Desk:
             else Markup('{} of <span class="plate">{}</span>').format(link, self.shelf.name_of(kind, slug))
         )
 
-    def told(self, text: str, of: Thing | None = None) -> Markup:
-        """A contributor's text inside a sentence; `of` is the thing whose text it is, if it is not the page's own."""
-        return telling.told(text)
+    def told(self, text: str, of: Thing | None = None, *, at: str = "") -> Markup:
+        """A contributor's text inside a sentence: its designators are links, its figures are printed.
 
-    def told_paragraphs(self, text: str, of: Thing | None = None) -> Markup:
-        """A contributor's text in paragraphs, one for each stretch between blank lines."""
-        return telling.told_paragraphs(text)
+        `of` is the thing whose text it is, if that is not the page's own; `at` the designator at whose place the text
+        stands already.
+        """
+        way, figure = self._means(of, at)
+        return telling.told(text, way, figure)
+
+    def told_paragraphs(self, text: str, of: Thing | None = None, *, at: str = "") -> Markup:
+        """The same in paragraphs, one for each stretch between blank lines."""
+        way, figure = self._means(of, at)
+        return telling.told_paragraphs(text, way, figure)
+
+    def worded(self, text: str, of: Thing | None = None) -> str:
+        """The same without links, for what is looked through or stands inside a link already."""
+        return telling.worded(text, self._means(of)[1])
+
+    def _means(self, of: Thing | None, at: str = "") -> tuple[telling.Way, telling.Figure]:
+        """What designators and figures mean in the texts of a thing."""
+        teller = of or self.own
+        if teller is None or teller[0] not in TELLERS:
+            return lambda _: None, lambda _: None
+        teller = owner_of(teller)
+        return (
+            lambda token: self._way(teller, token) if token != at else None,
+            lambda path: self.shelf.figure(teller, path),
+        )
+
+    def _way(self, teller: Thing, token: str) -> str | None:
+        """Where a token of a thing's text leads, if it is a designator, or a contact of a plug of a machine."""
+        slug, _, ref = token.rpartition("/")
+        kind = self.shelf.told_of(teller).get(slug) if slug else None
+        if slug and not kind:
+            return None
+        thing = (kind, slug) if kind else teller
+        if len(ref) > 1 and ref in self.shelf.refs_of(thing):
+            return self.sheet("boards", ref, thing[1]) if thing[0] == "machine" else self.thing(*thing, ref)
+        plug, _, contact = ref.rpartition("-")
+        if not plug or thing[0] != "machine":
+            return None
+        place = self.shelf.contacts_of(thing[1]).get((plug, contact))
+        return self.sheet("power", place, thing[1]) if place else None
 
     def kind_of(self, slug: str) -> str:
         """What kind of thing a machine holds under a slug."""
@@ -164,6 +229,20 @@ class Desk:
     def printed(self, template: str, **context: object) -> str:
         """A template filled for this page."""
         return self.shelf.press.rendered(template, desk=self, **context)
+
+
+def _designators(machine: Machine) -> frozenset[str]:
+    return frozenset(part.ref for board in machine.boards for part in board.all_parts())
+
+
+def _contacts(machine: Machine) -> dict[tuple[str, str], str]:
+    return {
+        (plug.part, pin.pin): f"plug-{plug.id}"
+        for plug in reversed(machine.connectors)
+        if plug.part
+        for row in plug.rows
+        for pin in row.pins
+    }
 
 
 def _mono_link(href: str, ref: str) -> Markup:

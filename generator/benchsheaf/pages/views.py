@@ -9,6 +9,7 @@ from benchsheaf.compute.storage import StorageFigures
 from benchsheaf.drawing.discharge import discharge_curve
 from benchsheaf.drawing.interleave import interleave_ring
 from benchsheaf.drawing.picture import Both
+from benchsheaf.links import Thing
 from benchsheaf.markup import Markup
 from benchsheaf.model.cautions import CautionHere
 from benchsheaf.model.drives import Drive
@@ -25,9 +26,9 @@ class CautionView:
 
     ident: str
     sign: str
-    order: str
-    says: str
-    stop: str | None = None
+    order: Markup
+    says: Markup
+    stop: Markup | None = None
     more: str | None = None
     more_words: str = ""
 
@@ -67,21 +68,21 @@ class Named:
     first_power: str = ""
 
 
-def machine_caution(desk: Desk, written: CautionHere) -> CautionView:
-    """A caution as a machine words it, with the way to what its sign asks everywhere."""
+def machine_caution(desk: Desk, written: CautionHere, of: Thing | None = None) -> CautionView:
+    """A caution as a machine words it, or something that it holds, with the way to what its sign asks everywhere."""
     shared = desk.shelf.collection.cautions[written.caution]
     return CautionView(
         ident=f"caution-{written.id}",
         sign=shared.sign,
-        order=written.order,
-        says=written.says,
-        stop=written.stop,
+        order=desk.told(written.order, of),
+        says=desk.told(written.says, of),
+        stop=desk.told(written.stop, of) if written.stop else None,
         more=desk.href(urls.CAUTIONS, shared.id),
         more_words="What this sign asks",
     )
 
 
-def charge_caution(desk: Desk, reservoir: Reservoir, figures: ReservoirFigures, way: str) -> CautionView:
+def charge_caution(desk: Desk, supply: str, reservoir: Reservoir, figures: ReservoirFigures, way: str) -> CautionView:
     """The caution about stored charge, worked out from the supply's own figures."""
     volts = quantity(reservoir.charged_v, "V")
     wait = figure(figures, "wait_minutes", 0)
@@ -90,8 +91,10 @@ def charge_caution(desk: Desk, reservoir: Reservoir, figures: ReservoirFigures, 
     return CautionView(
         ident="caution-stored-charge",
         sign="stored-charge",
-        order=f"Supply open: pull the plug, wait {wait}, then measure.",
-        says=f"{reservoir.part} holds {energy} at {volts}, more at the highest mains. {broken}",
+        order=Markup("Supply open: pull the plug, wait {}, then measure.").format(wait),
+        says=Markup("{} holds {} at {}, more at the highest mains. {}").format(
+            desk.part(f"{supply}/{reservoir.part}", brief=True), energy, volts, broken
+        ),
         more=way,
         more_words="How the wait is worked out",
     )

@@ -6,6 +6,7 @@ from benchsheaf.mistakes import Mistake
 from benchsheaf.rules.boards import board_mistakes
 from benchsheaf.rules.drives import drive_mistakes
 from benchsheaf.rules.memory import memory_mistakes
+from benchsheaf.rules.mentions import mention_mistakes
 from benchsheaf.rules.outfits import outfit_mistakes
 from benchsheaf.rules.rails import rail_mistakes
 from benchsheaf.rules.scene import MachineScene, PartScene
@@ -25,4 +26,4 @@ def part_mistakes(scene: PartScene) -> Iterator[Mistake]:
     yield from board_mistakes(scene)
 
 
-__all__ = ["MachineScene", "PartScene", "machine_mistakes", "part_mistakes"]
+__all__ = ["MachineScene", "PartScene", "machine_mistakes", "mention_mistakes", "part_mistakes"]

@@ -1,6 +1,10 @@
 """What the look-up can find: a title, where it is, the way there, and the text in which it is looked for."""
 
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+
+from benchsheaf.links import Thing
+from benchsheaf.pages.shelf import Desk
 
 # In the order in which equals are listed: whole things first, then what protects, then ever smaller things.
 KINDS = (
@@ -56,3 +60,12 @@ class Entry:
         """The place among all entries; a kind that is not ranked comes last."""
         place = KINDS.index(self.kind) if self.kind in KINDS else len(KINDS)
         return place, self.title, self.where, self.way
+
+
+def in_words(entries: Iterable[Entry], desk: Desk, of: Thing | None = None) -> Iterator[Entry]:
+    """Entries whose texts ask for no figure any more: it is printed in its place. `of` as for `Desk.told`."""
+    for each in entries:
+        if "[[" in each.text or "[[" in each.title:
+            yield replace(each, title=desk.worded(each.title, of), text=desk.worded(each.text, of))
+        else:
+            yield each

@@ -8,7 +8,7 @@ from benchsheaf.model.machine import Machine, Rail
 from benchsheaf.model.memory import Bank
 from benchsheaf.model.plugs import Connector
 from benchsheaf.pages.finding.board_parts import Place, part_entries
-from benchsheaf.pages.finding.entry import Entry
+from benchsheaf.pages.finding.entry import Entry, in_words
 from benchsheaf.pages.missing import TITLE as MISSING
 from benchsheaf.pages.printing import binary, quantity, rail_anchor, rail_name, span
 from benchsheaf.pages.sheets import SHEETS
@@ -209,4 +209,4 @@ SECTIONS: tuple[Callable[[Desk, Machine], Iterator[Entry]], ...] = (
 def machine_entries(desk: Desk, machine: Machine) -> Iterator[Entry]:
     """Everything of a machine; a new section of the data language adds one function to the list."""
     for entries in SECTIONS:
-        yield from entries(desk, machine)
+        yield from in_words(entries(desk, machine), desk)

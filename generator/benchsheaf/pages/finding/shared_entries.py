@@ -8,7 +8,7 @@ from benchsheaf.model.cards import Card, Keyboard
 from benchsheaf.model.drives import Drive
 from benchsheaf.model.supply import Supply
 from benchsheaf.pages.finding.board_parts import Place, part_entries
-from benchsheaf.pages.finding.entry import Entry
+from benchsheaf.pages.finding.entry import Entry, in_words
 from benchsheaf.pages.finding.screen_entries import loose_entries
 from benchsheaf.pages.missing import TITLE as MISSING
 from benchsheaf.pages.parts import is_drawn
@@ -20,7 +20,7 @@ def shared_entries(desk: Desk) -> Iterator[Entry]:
     """Each thing with its parts, its weak parts and its addresses; then the cautions, and what is missing."""
     for kind, slug in sorted(desk.shelf.things):
         if kind in urls.PART_FOLDERS:
-            yield from _thing_entries(desk, kind, slug)
+            yield from in_words(_thing_entries(desk, kind, slug), desk, (kind, slug))
     for each in desk.shelf.collection.cautions.values():
         way = desk.href(urls.CAUTIONS, each.id)
         yield Entry(kind="Caution", title=each.order.rstrip("."), where="All machines", way=way, text=each.says)
