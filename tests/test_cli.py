@@ -62,6 +62,23 @@ def test_a_path_narrows_what_is_told(data: Path) -> None:
     assert told("check", "machines/_parts/drives/ov-hd14.yml").exit_code == 1
 
 
+def test_what_is_shared_is_told_below_the_path_that_was_asked_for(data: Path) -> None:
+    """A name that is gone is told once, and still where only one of the files that point at it is judged."""
+    (data / "_parts/cards/ov-tx2.yml").rename(data / "_parts/cards/ov-tx3.yml")
+    second = data / "sister"
+    shutil.copytree(data / "ostervane-bureau-8", second)
+    identity = second / "identity.yml"
+    text = identity.read_text(encoding="utf-8")
+    identity.write_text(text.replace("name: Ostervane Bureau-8", "name: Ostervane Bureau-9"), encoding="utf-8")
+    answer = told("check")
+    assert answer.output.count("[LINK-02]") == 1
+    answer = told("check", "machines/sister")
+    assert answer.exit_code == 1
+    assert answer.output.startswith("machines/sister/outfits.yml:10:28: [LINK-02]")
+    assert "7 more lines point at it" in " ".join(answer.output.split())
+    assert answer.output.endswith("1 mistake in 1 file.\n")
+
+
 def test_programs_get_json(data: Path) -> None:
     """As JSON each mistake has file, line, column, code, path, found and a sentence."""
     break_in_two_places(data)

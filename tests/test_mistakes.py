@@ -28,6 +28,9 @@ def broken_copy(repository: Path, folder: Path, edits: list[Mapping[str, Any]]) 
     shutil.copytree(repository / "machines", folder / "machines")
     for edit in edits:
         path = folder / edit["file"]
+        if "rename" in edit:
+            path.rename(folder / edit["rename"])
+            continue
         if "write" in edit:
             path.write_text(edit["write"], encoding="utf-8")
             continue

@@ -2,6 +2,7 @@
 
 import json
 import sys
+from functools import partial
 from pathlib import Path
 
 import click
@@ -9,6 +10,7 @@ import click
 from benchsheaf.documents import PART_FOLDERS, name_refusal
 from benchsheaf.fields import EXPORTED, KINDS, built_in_schemas, json_schemas, starting_text
 from benchsheaf.mistakes import Mistake
+from benchsheaf.sharing import narrowed
 from benchsheaf.site import judgement
 from benchsheaf.wording import as_json, as_text
 
@@ -39,7 +41,7 @@ def check(paths: tuple[Path, ...], form: str) -> None:
             raise click.UsageError(f"There is nothing at {path}.")
     told: list[Mistake] = []
     for root in dict.fromkeys(data_folder(path) for path in wanted):
-        told += [each for each in judgement(root).mistakes if _below(root.parent / each.place.file, wanted)]
+        told += narrowed(judgement(root).mistakes, partial(_below, root.parent, wanted))
     click.echo(FORMS[form](told).rstrip("\n"))
     sys.exit(1 if told else 0)
 
@@ -123,5 +125,6 @@ def data_folder(path: Path) -> Path:
     raise click.UsageError(f"{path} lies in no folder of descriptions (one that has _parts/ or _shared/ in it).")
 
 
-def _below(file: Path, wanted: list[Path]) -> bool:
+def _below(folder: Path, wanted: list[Path], mistake: Mistake) -> bool:
+    file = folder / mistake.place.file
     return any(file == path or path in file.parents for path in wanted)

@@ -26,6 +26,7 @@ from benchsheaf.pages.page import Page
 from benchsheaf.pages.parts import part_pages
 from benchsheaf.pages.shelf import Shelf
 from benchsheaf.rules import MachineScene, PartScene, machine_mistakes, part_mistakes
+from benchsheaf.sharing import told_once
 from benchsheaf.urls import Link, Trail
 
 
@@ -89,9 +90,8 @@ def judgement(root: Path, schemas: Schemas | None = None) -> Judgement:
     records = collection({key: intake.records[key] for key in sound})
     workup = collection_workup(records)
     told += _judged(sound, records, workup)
-    ordered = sorted(set(map(_Once, told)), key=lambda each: each.mistake.order)
     return Judgement(
-        mistakes=tuple(each.mistake for each in ordered),
+        mistakes=told_once(told),
         things=sound,
         links=linked,
         collection=records,
@@ -119,20 +119,6 @@ class _Intake:
         if whole and not each.mistakes:
             self.records[key] = record_of(each)
             each.let_go()
-
-
-class _Once:
-    """A mistake that is the same as another if it stands at the same place, has the same code and says the same."""
-
-    def __init__(self, mistake: Mistake) -> None:
-        self.mistake = mistake
-        self._key = (*mistake.order, mistake.sentence)
-
-    def __hash__(self) -> int:
-        return hash(self._key)
-
-    def __eq__(self, other: object) -> bool:
-        return isinstance(other, _Once) and self._key == other._key
 
 
 def _sound(things: Mapping[Thing, Conformed], unfit: set[Thing], linked: Links) -> dict[Thing, Conformed]:

@@ -2,6 +2,8 @@
 
 from benchsheaf.mistakes import Code
 
+POINTERS = ("points at it", "point at it")
+
 ID_01 = Code(
     id="ID-01",
     meaning="A name that must be single stands twice.",
@@ -19,24 +21,28 @@ LINK_01 = Code(
     meaning="A pointer leads to a name that is not there.",
     words="There is no {family} of that name in {where}.",
     example={"family": "part", "where": "this machine"},
+    shares=POINTERS,
 )
 LINK_02 = Code(
     id="LINK-02",
     meaning="A pointer leads to a file that is not there.",
     words="There is no {kind} of that name. It would stand in {file}.",
     example={"kind": "drive", "file": "machines/_parts/drives/ov-hd41.yml"},
+    shares=POINTERS,
 )
 LINK_03 = Code(
     id="LINK-03",
     meaning="Something shared uses a rail that the machine which holds it does not have.",
     words="`{slug}` uses the rail `{rail}` ({at}), and this machine has no such rail.",
     example={"slug": "ov-hd14", "rail": "+24 V", "at": "machines/_parts/drives/ov-hd14.yml:14"},
+    shares=POINTERS,
 )
 LINK_04 = Code(
     id="LINK-04",
     meaning="A pointer leads to a part of something that the machine does not hold.",
     words="This machine holds no `{slug}`. It holds {held}.",
     example={"slug": "sp-130", "held": "`ov-hd14` and `sp-96`"},
+    shares=POINTERS,
 )
 LINK_05 = Code(
     id="LINK-05",

@@ -1,7 +1,8 @@
 """One thing with all that its pointers may lead to."""
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from benchsheaf.conformity import Conformed
 from benchsheaf.links.codes import LINK_01, LINK_02, LINK_03, LINK_04, LINK_05
@@ -63,19 +64,29 @@ class House:
             return
         known = [slug for (other, slug) in self.things if other == kind]
         file = f"machines/_parts/{FOLDERS[kind]}/{pointer.name}.yml"
-        yield self.mistake(LINK_02, pointer, nearest_name(pointer.name, known), kind=kind, file=file)
+        about = ("thing", kind, pointer.name)
+        yield self.mistake(LINK_02, pointer, nearest_name(pointer.name, known), about, kind=kind, file=file)
 
     def _no_name(self, pointer: Pointer, family: str, owner: Thing, where: str) -> Iterator[Mistake]:
         known = self.names[owner].of(family) if owner in self.names else {}
         if pointer.name in known or owner in self.broken:
             return
         close = nearest_name(pointer.name, list(known))
-        muddled = owner in self.names and family in self.names[owner].muddled
-        if muddled and nearest_name(pointer.name, list(known), VERY_ALIKE) is None:
-            return  # a name is missing for a reason that is told already, and this may mean that one
+        if owner in self.names and self._follows(self.names[owner], family, pointer.name):
+            return
         if family == "part":
             close = next(self._held_elsewhere(pointer.name), close)
-        yield self.mistake(LINK_01, pointer, close, family=family.replace("-", " "), where=where)
+        about = gone(owner, family, pointer.name)
+        yield self.mistake(LINK_01, pointer, close, about, family=family.replace("-", " "), where=where)
+
+    @staticmethod
+    def _follows(names: Names, family: str, name: str) -> bool:
+        """Whether a name is missing for a reason that is told already: another one is muddled, and this may mean it.
+
+        Names of other numbers are others, however alike they look.
+        """
+        same = [each for each in names.of(family) if re.findall("[0-9]+", each) == re.findall("[0-9]+", name)]
+        return family in names.muddled and nearest_name(name, same, VERY_ALIKE) is None
 
     def _held_elsewhere(self, name: str) -> Iterator[str]:
         """Parts of that very name on things that are held, as they should have been written."""
@@ -102,7 +113,8 @@ class House:
             return  # an item of another shape, or without a name, is told already
         if pointer.name not in known:
             close = nearest_name(pointer.name, known)
-            yield self.mistake(LINK_01, pointer, close, family=inner.rstrip("s"), where=f"`{chosen}`")
+            about = gone(self.thing, f"{inner} of {chosen}", pointer.name)
+            yield self.mistake(LINK_01, pointer, close, about, family=inner.rstrip("s"), where=f"`{chosen}`")
 
     def _no_held_part(self, pointer: Pointer) -> Iterator[Mistake]:
         slug, _, name = pointer.name.partition("/")
@@ -114,16 +126,19 @@ class House:
             words = ", ".join(f"`{each}`" for each in slugs)
             close = nearest_name(slug, slugs)
             nearest = f"{close}/{name}" if close else None
-            yield self.mistake(LINK_04, pointer, nearest, slug=slug, held=words or "nothing yet")
+            about: tuple[str, ...] = ("held", *self.thing, slug)
+            yield self.mistake(LINK_04, pointer, nearest, about, slug=slug, held=words or "nothing yet")
             return
         owner = (held[slug].family, slug)
         if owner not in self.names or owner in self.broken:
             return
         known = self.names[owner].of("part")
-        if name not in known:
+        if name not in known and not self._follows(self.names[owner], "part", name):
             close = nearest_name(name, list(known))
             where = self.things[owner].entry.place(()).file
-            yield self.mistake(LINK_01, pointer, f"{slug}/{close}" if close else None, family="part", where=where)
+            about = gone(owner, "part", name)
+            right = f"{slug}/{close}" if close else None
+            yield self.mistake(LINK_01, pointer, right, about, family="part", where=where)
 
     def _holds_unknown(self) -> bool:
         return any(not self.knows(holder) for holder in self.held().values())
@@ -131,10 +146,17 @@ class House:
     def _is_a_thing(self, slug: str) -> bool:
         return any((kind, slug) in self.things for kind in WITH_PARTS)
 
-    def mistake(self, code: Code, pointer: Pointer, nearest: str | None, **fills: str) -> Mistake:
-        """A mistake at the line of a pointer."""
-        entry = self.conformed.entry
-        return code.at(entry.place(pointer.path), self.conformed.spoken(pointer.path), pointer.name, nearest, **fills)
+    def mistake(
+        self, code: Code, pointer: Pointer, nearest: str | None, about: tuple[str, ...] = (), **fills: str
+    ) -> Mistake:
+        """A mistake at the line of a pointer, and what it is about."""
+        place, spoken = self.conformed.entry.place(pointer.path), self.conformed.spoken(pointer.path)
+        return replace(code.at(place, spoken, pointer.name, nearest, **fills), about=about)
+
+
+def gone(owner: Thing, family: str, name: str) -> tuple[str, ...]:
+    """A name that a thing does not have, as what mistakes are about: it is one, from wherever it is pointed at."""
+    return ("name", *owner, family, name)
 
 
 def missing_rails(house: House, pointers: Mapping[Thing, Sequence[Pointer]]) -> Iterator[Mistake]:
@@ -150,7 +172,8 @@ def missing_rails(house: House, pointers: Mapping[Thing, Sequence[Pointer]]) -> 
             told.add((slug, pointer.name))
             at = house.things[pointer.thing].entry.place(pointer.path)
             words = {"slug": slug, "rail": pointer.name, "at": f"{at.file}:{at.line}"}
-            yield house.mistake(LINK_03, holder, nearest_name(pointer.name, list(rails)), **words)
+            about = gone(house.thing, "rail", pointer.name)
+            yield house.mistake(LINK_03, holder, nearest_name(pointer.name, list(rails)), about, **words)
 
 
 def circles(house: House) -> Iterator[Mistake]:
