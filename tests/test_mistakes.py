@@ -35,6 +35,10 @@ def broken_copy(repository: Path, folder: Path, edits: list[Mapping[str, Any]]) 
             path.write_text(edit["write"], encoding="utf-8")
             continue
         text = path.read_text(encoding="utf-8")
+        if "all" in edit:
+            assert edit["all"] in text
+            path.write_text(text.replace(edit["all"], edit["put"]), encoding="utf-8")
+            continue
         assert edit["find"] in text, f"{edit['file']} no longer holds {edit['find']!r}"
         path.write_text(text.replace(edit["find"], edit["put"], 1), encoding="utf-8")
     return folder / "machines"

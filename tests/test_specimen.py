@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from benchsheaf.fields import Field, built_in_schemas, specimens
+from benchsheaf.fields import Field, built_in_schemas, specimen_slug, specimens
 from benchsheaf.links import FOLDERS
 from benchsheaf.site import Edition, edition, judgement
 from benchsheaf.wording import as_text
@@ -20,8 +20,8 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """A folder of descriptions that holds the specimen of every kind."""
     root = tmp_path_factory.mktemp("specimen") / "machines"
     for kind, values in specimens(built_in_schemas()).items():
-        place = {"machine": "specimen/all.yml", "cautions": "_shared/cautions.yml"}
-        path = root / place.get(kind, f"_parts/{FOLDERS.get(kind)}/specimen.yml")
+        place = {"machine": "specimen-machine/all.yml", "cautions": "_shared/cautions.yml"}
+        path = root / place.get(kind, f"_parts/{FOLDERS.get(kind)}/{specimen_slug(kind)}.yml")
         path.parent.mkdir(parents=True, exist_ok=True)
         # What programs write as JSON is read as YAML just the same.
         path.write_text(json.dumps(values, ensure_ascii=False, indent=1), encoding="utf-8")
@@ -72,7 +72,7 @@ def test_every_figure_is_in_the_data(whole: Edition) -> None:
     for kind, values in specimens(built_in_schemas()).items():
         if kind == "cautions":
             continue
-        address = "data/machines/specimen.json" if kind == "machine" else f"data/parts/{kind}/specimen.json"
+        address = f"data/{'machines' if kind == 'machine' else f'parts/{kind}'}/{specimen_slug(kind)}.json"
         facts = json.loads(whole.files[address])["facts"]
         described = built_in_schemas().kinds[kind]
         assert {inner.key for name, inner in described.fields.items() if name in values} <= set(facts)

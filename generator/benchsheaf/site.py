@@ -1,6 +1,7 @@
 """From a folder of descriptions to its mistakes, or to the edition that is published."""
 
 import re
+import sys
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import partial
@@ -62,6 +63,12 @@ class Edition:
 
 
 _ANCHOR = re.compile(r' id="([^"]+)"')
+
+
+def hindrance() -> str:
+    """What keeps this Python from judging anything, in words; nothing if it can."""
+    stripped = "Python runs without its docstrings (PYTHONOPTIMIZE=2 or -OO). So data cannot be judged: run it without."
+    return stripped if sys.flags.optimize > 1 else ""
 
 
 @growth()

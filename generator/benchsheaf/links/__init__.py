@@ -4,7 +4,8 @@ from collections.abc import Mapping
 
 from benchsheaf.conformity import Conformed
 from benchsheaf.links.house import House, circles, missing_rails
-from benchsheaf.links.names import FOLDERS, Found, Links, Names, Pointer, Thing, collect_names, pointers_of, same_plates
+from benchsheaf.links.names import FOLDERS, Found, Links, Names, Pointer, Thing, collect_names, pointers_of
+from benchsheaf.links.twins import same_plates, same_slugs, same_targets
 from benchsheaf.mistakes import Mistake
 
 __all__ = ["FOLDERS", "Found", "Links", "Mistake", "Pointer", "Thing", "found_in", "links"]
@@ -17,6 +18,7 @@ def found_in(thing: Thing, conformed: Conformed) -> Found:
     own = tuple(pointers_of(thing, conformed.kind, conformed.values, ()))
     house = House(things={thing: conformed}, names={thing: names}, broken=frozenset(), thing=thing, own=own)
     mistakes.extend(circles(house))
+    mistakes.extend(same_targets(house))
     for pointer in own:
         if "[" in pointer.family:
             mistakes.extend(house.astray(pointer))
@@ -36,6 +38,7 @@ def links(things: Mapping[Thing, Conformed], found: Mapping[Thing, Found], broke
     """
     mistakes = [mistake for each in found.values() for mistake in each.mistakes]
     mistakes.extend(same_plates(things))
+    mistakes.extend(same_slugs(things))
     names = {thing: each.names for thing, each in found.items()}
     pointers = {thing: each.pointers for thing, each in found.items()}
     held_by: dict[Thing, list[Pointer]] = {}

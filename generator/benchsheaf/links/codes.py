@@ -16,6 +16,18 @@ ID_02 = Code(
     words="{first} has the same name. Two things with one name cannot be told apart on a page.",
     example={"first": "machines/sketch-1/identity.yml:3"},
 )
+ID_03 = Code(
+    id="ID-03",
+    meaning="A list names the same thing twice.",
+    words="`{name}` stands in this list already ({first}). Once is enough: take one out, or name another.",
+    example={"name": "N41", "first": "machines/sketch-1/memory.yml:9"},
+)
+ID_04 = Code(
+    id="ID-04",
+    meaning="Two shared things of different kinds have the same short name.",
+    words="{first} has the same short name, and `{slug}/C1` could be a part of either. Rename one of the two files.",
+    example={"first": "machines/_parts/supplies/sp-96.yml", "slug": "sp-96"},
+)
 LINK_01 = Code(
     id="LINK-01",
     meaning="A pointer leads to a name that is not there.",

@@ -32,6 +32,11 @@ class House:
         """What a contributor calls it."""
         return "this machine" if self.thing[0] == "machine" else "this file"
 
+    @property
+    def root(self) -> str:
+        """The name of the folder of all descriptions."""
+        return self.conformed.entry.place(()).file.partition("/")[0]
+
     def held(self) -> dict[str, Pointer]:
         """What this thing holds, by slug, with the first pointer that says so."""
         found: dict[str, Pointer] = {}
@@ -50,7 +55,7 @@ class House:
         if family in FOLDERS:
             yield from self._no_thing(pointer)
         elif family == "caution":
-            yield from self._no_name(pointer, "caution", ("cautions", "cautions"), "machines/_shared/cautions.yml")
+            yield from self._no_name(pointer, "caution", ("cautions", "cautions"), f"{self.root}/_shared/cautions.yml")
         elif "[" in family:
             yield from self._no_scoped_name(pointer)
         elif family == "part" and "/" in pointer.name:
@@ -63,19 +68,23 @@ class House:
         if (kind, pointer.name) in self.things or (kind, pointer.name) in self.broken:
             return
         known = [slug for (other, slug) in self.things if other == kind]
-        file = f"machines/_parts/{FOLDERS[kind]}/{pointer.name}.yml"
+        file = f"{self.root}/_parts/{FOLDERS[kind]}/{pointer.name}.yml"
         about = ("thing", kind, pointer.name)
         yield self.mistake(LINK_02, pointer, nearest_name(pointer.name, known), about, kind=kind, file=file)
 
-    def _no_name(self, pointer: Pointer, family: str, owner: Thing, where: str) -> Iterator[Mistake]:
+    def _no_name(
+        self, pointer: Pointer, family: str, owner: Thing, where: str, meant: str | None = None
+    ) -> Iterator[Mistake]:
+        """The mistake of a name that `owner` does not have; `meant` is the name itself in what was written."""
+        meant = meant or pointer.name
         known = self.names[owner].of(family) if owner in self.names else {}
         if pointer.name in known or owner in self.broken:
             return
-        close = nearest_name(pointer.name, list(known))
-        if owner in self.names and self._follows(self.names[owner], family, pointer.name):
+        close = nearest_name(meant, list(known))
+        if owner in self.names and self._follows(self.names[owner], family, meant):
             return
-        if family == "part":
-            close = next(self._held_elsewhere(pointer.name), close)
+        if family == "part" and close != meant:
+            close = next(self._held_elsewhere(meant), close)
         about = gone(owner, family, pointer.name)
         yield self.mistake(LINK_01, pointer, close, about, family=family.replace("-", " "), where=where)
 
@@ -119,6 +128,9 @@ class House:
     def _no_held_part(self, pointer: Pointer) -> Iterator[Mistake]:
         slug, _, name = pointer.name.partition("/")
         held = self.held()
+        if not slug or (slug not in held and self.thing[0] != "machine"):
+            yield from self._no_name(pointer, "part", self.thing, self.where, name)
+            return
         if slug not in held:
             if self.thing in self.broken or (self._holds_unknown() and self._is_a_thing(slug)):
                 return  # what is held may stand in a file that cannot be read, or in a line that is told already
@@ -129,6 +141,8 @@ class House:
             about: tuple[str, ...] = ("held", *self.thing, slug)
             yield self.mistake(LINK_04, pointer, nearest, about, slug=slug, held=words or "nothing yet")
             return
+        if sum((kind, slug) in self.things for kind in FOLDERS) > 1:
+            return  # one short name for two things, which is told already
         owner = (held[slug].family, slug)
         if owner not in self.names or owner in self.broken:
             return

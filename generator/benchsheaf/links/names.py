@@ -6,7 +6,7 @@ from typing import Any
 
 from benchsheaf.conformity import Conformed
 from benchsheaf.fields import Field, Misfit, all_fields, converted, text_at
-from benchsheaf.links.codes import ID_01, ID_02
+from benchsheaf.links.codes import ID_01
 from benchsheaf.mistakes import Mistake
 
 FOLDERS: Mapping[str, str] = {
@@ -133,19 +133,6 @@ def _second(conformed: Conformed, path: Path, first: Path, family: str) -> Mista
     at = entry.place(first)
     found = text_at(conformed.entry.values, path)
     return ID_01.at(entry.place(path), conformed.spoken(path), found, first=f"{at.file}:{at.line}", family=family)
-
-
-def same_plates(things: Mapping[Thing, Conformed]) -> Iterator[Mistake]:
-    """Two things of one kind that have the same name on their plates."""
-    seen: dict[tuple[str, str], Conformed] = {}
-    for (kind, _), conformed in things.items():
-        name = conformed.name
-        if not name:
-            continue
-        first = seen.setdefault((kind, name.casefold()), conformed)
-        if first is not conformed:
-            at = first.entry.place(("name",))
-            yield ID_02.at(conformed.entry.place(("name",)), "name", name, first=f"{at.file}:{at.line}")
 
 
 def pointers_of(thing: Thing, described: Field, value: Any, path: Path, beside: Any = None) -> Iterator[Pointer]:
