@@ -85,16 +85,19 @@ class _Making:
     def _items(self, described: Field) -> list[Any]:
         """The items of a list: as many as its example has, or as few as it may have.
 
-        Where an item points at its own list, a second one stands for it to point at; where pointers want parts of some
-        kinds, there is one of each.
+        Where an item points at its own list, a second one stands for it to point at; where an item has one field of
+        several, there is one with each; where pointers want parts of some kinds, there is one of each.
         """
         item = described.item
         assert item is not None
         example = described.example if isinstance(described.example, list) else []
         if item.shape != "record":
             return list(example) or [self.value(item, 0)]
-        count = max(1, described.shortest, 2 if _points_inward(item) else 1)
+        count = max(1, described.shortest, 2 if _points_inward(item) else 1, len(item.at_least))
         made = [self.value(item, number) for number in range(count)]
+        for number, each in enumerate(made if item.at_least else ()):
+            for name in set(item.at_least) - {item.at_least[number % len(item.at_least)]}:
+                del each[name]
         for each, over in zip(made, example, strict=False):
             each |= over if isinstance(over, dict) else {}
         return made + [
@@ -129,16 +132,21 @@ class _Leading:
         within = {**within, **own}
         for name, inner in described.fields.items():
             item = inner.item or inner
+            if name not in values:
+                continue
             if item.points_at and "[" not in item.points_at and bool(item.names_item) is self.borrowed:
                 chosen = self._chosen(item, values[name] if inner.item else [values[name]], within)
                 del values[name]
                 if chosen:
                     values[name] = chosen if inner.item else chosen[0]
-            elif name in values and inner.shape == "record":
+            elif inner.shape == "record":
                 self.lead(inner, values[name], within)
-            elif name in values and inner.item and item.shape == "record":
+            elif inner.item and item.shape == "record":
                 for each in values[name]:
                     self.lead(item, each, within)
+                # An item whose one field was a pointer that was left out has none of those that it must have.
+                lame = [each for each in values[name] if item.at_least and not each.keys() & set(item.at_least)]
+                values[name] = [each for each in values[name] if each not in lame]
 
     def _chosen(self, item: Field, examples: list[str], within: Mapping[str, str]) -> list[str]:
         """A name for each example, no two the same; fewer where there are not so many."""
