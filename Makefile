@@ -33,13 +33,14 @@ endif
 quietly = @words=$$($(1) 2>&1) || { printf '%s\n' "$$words"; exit 1; }
 
 .DELETE_ON_ERROR:
-.PHONY: help site serve test check lint types contracts spelling data golden lock clean FORCE
+.PHONY: help site serve test check lint types contracts spelling data bench golden lock clean FORCE
 
 help:
 	@echo 'make site    build the site into the folder site'
 	@echo 'make serve   show the site while you write, and rebuild it at each change'
 	@echo 'make test    all tests, with a real browser'
 	@echo 'make check   lint, types, contracts, spelling, data; each can be asked for alone by that name'
+	@echo 'make bench   measure reading, building and growing; ONLY=reading (or building, growing) measures one of them'
 	@echo 'make golden  write the golden files of the tests anew; read what changed before you keep it'
 	@echo 'make lock    renew the lock files from pyproject.toml; UPGRADE=yes takes the newest of everything'
 	@echo 'make clean   remove all that was made'
@@ -76,6 +77,9 @@ spelling: $(DEVELOPING) $(INSTALLED)
 
 data: $(INSTALLED)
 	$(call quietly,$(RUN) -m benchsheaf check)
+
+bench: $(INSTALLED)
+	@$(RUN) benchmarks/bench.py $(if $(ONLY),--only $(ONLY)) $(if $(PAIRS),--pairs $(PAIRS))
 
 golden: $(DEVELOPING) $(INSTALLED)
 	@$(RUN) tests/golden.py

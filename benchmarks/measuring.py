@@ -6,7 +6,7 @@ import statistics
 import subprocess
 import sys
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 MEGABYTE = 1024 * 1024
@@ -22,6 +22,10 @@ class Cost:
 
     cpu_s: float
     peak_bytes: int
+
+    def less(self, cpu_s: float) -> "Cost":
+        """The same without a part of its time."""
+        return replace(self, cpu_s=self.cpu_s - cpu_s)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -93,6 +97,5 @@ def table(rows: Sequence[Row]) -> str:
 def machine_words() -> str:
     """What kind of machine this is, without a name by which it could be found."""
     memory = os.sysconf("SC_PAGE_SIZE") * os.sysconf("SC_PHYS_PAGES") / 1024**3
-    busy = f"{os.getloadavg()[0]:.1f} at work"
-    kind = f"{os.cpu_count()} cores ({platform.machine()}, {busy}), {memory:.0f} GiB"
+    kind = f"{os.cpu_count()} cores ({platform.machine()}), {memory:.0f} GiB, load {os.getloadavg()[0]:.1f}"
     return f"Machine: {kind}, {platform.system()}, Python {platform.python_version()}. CPU time of whole processes."

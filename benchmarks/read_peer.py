@@ -1,10 +1,18 @@
-"""Every file of a folder read by the loader in C that comes with PyYAML: no places, the last of two keys wins."""
+"""Every file of a folder read by the loader in C that comes with PyYAML, so many times.
 
-import sys
+It finds no places, of two like keys it takes the last, and here it keeps nothing, which is quickest.
+"""
+
+import argparse
 from pathlib import Path
 
 import yaml
 
 if __name__ == "__main__":
-    for path in sorted(Path(sys.argv[1]).rglob("*.yml")):
-        yaml.load(path.read_bytes(), Loader=yaml.CSafeLoader)
+    asked = argparse.ArgumentParser(description=__doc__)
+    asked.add_argument("folder", type=Path)
+    asked.add_argument("--times", type=int, default=1)
+    given = asked.parse_args()
+    for _ in range(given.times):
+        for path in sorted(given.folder.rglob("*.yml")):
+            yaml.load(path.read_bytes(), Loader=yaml.CSafeLoader)

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from benchsheaf.export import figure_paths
-from benchsheaf.fields import built_in_schemas, specimens
+from benchsheaf.fields import built_in_schemas, specimen_slug, specimens
 from benchsheaf.links import FOLDERS
 from benchsheaf.site import edition, judgement
 
@@ -38,13 +38,13 @@ def _paths(folder: Path) -> Iterator[str]:
 def specimen_folder(root: Path) -> Path:
     """A folder of descriptions that holds the specimen of every kind; what is written as JSON is read as YAML."""
     places = {
-        "machine": "specimen/all.yml",
-        "repair": "specimen/repairs/specimen.yml",
+        "machine": "specimen-machine/all.yml",
+        "repair": "specimen-machine/repairs/specimen.yml",
         "cautions": "_shared/cautions.yml",
         "terms": "_shared/terms.yml",
     }
     for kind, values in specimens(built_in_schemas()).items():
-        path = root / places.get(kind, f"_parts/{FOLDERS.get(kind)}/specimen.yml")
+        path = root / places.get(kind, f"_parts/{FOLDERS.get(kind)}/{specimen_slug(kind)}.yml")
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_text(json.dumps(values, ensure_ascii=False, indent=1), encoding="utf-8")
     return root

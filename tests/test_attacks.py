@@ -10,6 +10,7 @@ import html5lib
 import pytest
 
 from benchsheaf.site import edition, judgement
+from benchsheaf.wording import as_text
 from expected import written
 from test_mistakes import broken_copy, wanted_line
 
@@ -39,6 +40,9 @@ def test_it_is_told_and_nothing_else_is(case: Mapping[str, Any], repository: Pat
             assert [each.sentence.replace("\u00a0", " ") for each in told if each.code.id == edit["code"]] == [
                 edit["says"]
             ]
+        if "shared" in edit:
+            (only,) = [each for each in told if each.code.id == edit["code"]]
+            assert as_text([only]).replace("\u00a0", " ").split() == edit["shared"].split()
 
 
 @named(CASES["legal"])

@@ -1,7 +1,10 @@
 """The command as a contributor types it: what it says, and with which exit code."""
 
 import json
+import os
 import shutil
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -60,6 +63,77 @@ def test_a_path_narrows_what_is_told(data: Path) -> None:
     assert "ov-hd14" not in answer.output
     assert told("check", "machines/_parts/cards").exit_code == 0
     assert told("check", "machines/_parts/drives/ov-hd14.yml").exit_code == 1
+
+
+def test_what_is_shared_is_told_below_the_path_that_was_asked_for(data: Path) -> None:
+    """A name that is gone is told once, and still where only one of the files that point at it is judged."""
+    (data / "_parts/cards/ov-tx2.yml").rename(data / "_parts/cards/ov-tx3.yml")
+    second = data / "sister"
+    shutil.copytree(data / "ostervane-bureau-8", second)
+    identity = second / "identity.yml"
+    text = identity.read_text(encoding="utf-8")
+    identity.write_text(text.replace("name: Ostervane Bureau-8", "name: Ostervane Bureau-9"), encoding="utf-8")
+    answer = told("check")
+    assert answer.output.count("[LINK-02]") == 1
+    answer = told("check", "machines/sister")
+    assert answer.exit_code == 1
+    assert answer.output.startswith("machines/sister/outfits.yml:10:28: [LINK-02]")
+    assert "7 more lines point at it" in " ".join(answer.output.split())
+    assert answer.output.endswith("1 mistake in 1 file.\n")
+
+
+@pytest.mark.parametrize("path", ["machines/ostervane-bureau-8/..", "machines/../machines", "."])
+def test_a_path_is_what_it_leads_to(data: Path, path: str) -> None:
+    """Points in a path, and the folder that holds the folder of descriptions, hide no mistake."""
+    break_in_two_places(data)
+    answer = told("check", path)
+    assert answer.exit_code == 1
+    assert answer.output.endswith("2 mistakes in 2 files.\n")
+
+
+def test_a_path_upward_is_what_it_leads_to(data: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """From inside a machine the folder above is all descriptions, and a sister is that sister only."""
+    break_in_two_places(data)
+    monkeypatch.chdir(data / "ostervane-bureau-8")
+    assert told("check", "..").output.endswith("2 mistakes in 2 files.\n")
+    assert told("check", "../ostervane-bureau-8").output.endswith("1 mistake in 1 file.\n")
+    assert told("check", "../_parts/cards").exit_code == 0
+
+
+def run(folder: Path, *words: str, **surroundings: str) -> subprocess.CompletedProcess[bytes]:
+    """The command in a process of its own, and what comes out of it byte for byte."""
+    command = [sys.executable, "-m", "benchsheaf", *words]
+    return subprocess.run(command, cwd=folder, env=os.environ | surroundings, capture_output=True, check=False)
+
+
+@pytest.mark.parametrize("encoding", ["latin-1", "cp1252"])
+def test_a_terminal_without_the_sign_gets_its_number(data: Path, encoding: str) -> None:
+    """Where an ohm sign cannot be printed its number is; the mistake is told all the same."""
+    path = data / "_parts/supplies/sp-96.yml"
+    path.write_text(path.read_text(encoding="utf-8").replace("bleeder: 220 kΩ", "bleeder: 220 kΩΩ"), encoding="utf-8")
+    answer = run(data.parent, "check", PYTHONIOENCODING=encoding)
+    assert answer.returncode == 1
+    assert rb"[UNIT-02] reservoir.bleeder: found `220 k\u03a9\u03a9`" in answer.stdout
+    assert answer.stderr == b""
+
+
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="no device here that is always full")
+@pytest.mark.parametrize("words", [("check",), ("schema",), ("--help",)])
+def test_an_answer_that_cannot_be_written_is_told(data: Path, words: tuple[str, ...]) -> None:
+    """A full disk behind the answer is told in one line; exit code 2, since 1 would say that the data is wrong."""
+    command = [sys.executable, "-m", "benchsheaf", *words]
+    with Path("/dev/full").open("wb") as full:
+        answer = subprocess.run(command, cwd=data.parent, stdout=full, stderr=subprocess.PIPE, text=True, check=False)
+    assert answer.returncode == 2
+    assert answer.stderr == "Error: The answer could not be written: No space left on device.\n"
+
+
+def test_a_python_without_docstrings_is_told(data: Path) -> None:
+    """The library that validates refuses to work so; that is said in words before anything is read."""
+    answer = run(data.parent, "check", PYTHONOPTIMIZE="2")
+    assert answer.returncode == 2
+    assert b"PYTHONOPTIMIZE=2" in answer.stderr
+    assert b"Traceback" not in answer.stderr
 
 
 def test_programs_get_json(data: Path) -> None:

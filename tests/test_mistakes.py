@@ -12,13 +12,13 @@ from benchsheaf.conformity import codes as conformity_codes
 from benchsheaf.fields import meaning
 from benchsheaf.links import codes as link_codes
 from benchsheaf.mistakes import Code, Mistake
-from benchsheaf.rules import boards, drives, memory, mentions, outfits, rails
+from benchsheaf.rules import boards, drives, entries, kinds, memory, mentions, outfits, rails
 from benchsheaf.site import judgement
 
 HERE = Path(__file__).parent
 COPIES = yaml.safe_load((HERE / "cases" / "mistakes.yml").read_text(encoding="utf-8"))["copies"]
 WORDS = yaml.safe_load((HERE / "cases" / "words.yml").read_text(encoding="utf-8"))
-ROOMS = (meaning, conformity_codes, link_codes, boards, drives, memory, mentions, outfits, rails)
+ROOMS = (meaning, conformity_codes, link_codes, boards, drives, entries, kinds, memory, mentions, outfits, rails)
 CODES = {each.id: each for room in ROOMS for each in vars(room).values() if isinstance(each, Code)}
 FAMILIES = ("FILE", "YAML", "FIELD", "KIND", "UNIT", "RANGE", "ID", "LINK", "SENSE")
 
@@ -28,11 +28,18 @@ def broken_copy(repository: Path, folder: Path, edits: list[Mapping[str, Any]]) 
     shutil.copytree(repository / "machines", folder / "machines")
     for edit in edits:
         path = folder / edit["file"]
+        if "rename" in edit:
+            path.rename(folder / edit["rename"])
+            continue
         if "write" in edit:
             path.parent.mkdir(exist_ok=True)
             path.write_text(edit["write"], encoding="utf-8")
             continue
         text = path.read_text(encoding="utf-8")
+        if "all" in edit:
+            assert edit["all"] in text
+            path.write_text(text.replace(edit["all"], edit["put"]), encoding="utf-8")
+            continue
         assert edit["find"] in text, f"{edit['file']} no longer holds {edit['find']!r}"
         path.write_text(text.replace(edit["find"], edit["put"], 1), encoding="utf-8")
     return folder / "machines"

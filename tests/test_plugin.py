@@ -21,12 +21,12 @@ def project(repository: Path, tmp_path: Path) -> Path:
     return tmp_path
 
 
-def built(project: Path, *words: str) -> subprocess.CompletedProcess[str]:
+def built(project: Path, *words: str, **surroundings: str) -> subprocess.CompletedProcess[str]:
     """What `mkdocs build --strict` does in a folder."""
     return subprocess.run(
         [sys.executable, "-m", "mkdocs", "build", "--strict", *words],
         cwd=project,
-        env=os.environ | {"NO_MKDOCS_2_WARNING": "1"},
+        env=os.environ | {"NO_MKDOCS_2_WARNING": "1"} | surroundings,
         capture_output=True,
         text=True,
         check=False,
@@ -84,6 +84,47 @@ def test_addresses_without_file_names_are_refused(project: Path) -> None:
     answer = built(project)
     assert answer.returncode == 1
     assert "use_directory_urls: false" in answer.stderr
+    assert "Traceback" not in answer.stderr
+
+
+def test_what_other_plugins_write_at_the_end_is_published(project: Path) -> None:
+    """The exchange comes after all others: an index that another plugin writes last stands in the site."""
+    change(project / "mkdocs.yml", "plugins: [benchsheaf]", "plugins: [benchsheaf, search]")
+    answer = built(project)
+    assert answer.returncode == 0, answer.stderr
+    assert (project / "site" / "search" / "search_index.json").is_file()
+    assert not list(project.glob(".site*"))
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="limits of a process are another matter there")
+def test_a_disk_that_takes_no_more_is_told(project: Path) -> None:
+    """An error of the system while pages are written is told in words, and the published site stays as it was."""
+    assert built(project).returncode == 0
+    before = {path: path.read_bytes() for path in (project / "site").rglob("*") if path.is_file()}
+    # Files beyond this size cannot be written, which fails in the middle of the build as a full disk does.
+    limited = (
+        "import resource; resource.setrlimit(resource.RLIMIT_FSIZE, (20_000, 20_000)); import mkdocs.__main__ as m"
+    )
+    answer = subprocess.run(
+        [sys.executable, "-c", f"{limited}; m.cli(['build', '--strict'])"],
+        cwd=project,
+        env=os.environ | {"NO_MKDOCS_2_WARNING": "1"},
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert answer.returncode == 1
+    assert "Nothing was published." in answer.stderr
+    assert "Traceback" not in answer.stderr
+    assert {path: path.read_bytes() for path in (project / "site").rglob("*") if path.is_file()} == before
+    assert not list(project.glob(".site*"))
+
+
+def test_a_python_without_docstrings_builds_nothing(project: Path) -> None:
+    """The library that validates refuses to work so; the build says it in words."""
+    answer = built(project, PYTHONOPTIMIZE="2")
+    assert answer.returncode == 1
+    assert "PYTHONOPTIMIZE=2" in answer.stderr
     assert "Traceback" not in answer.stderr
 
 

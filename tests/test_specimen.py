@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from benchsheaf.fields import Field, built_in_schemas, specimens
+from benchsheaf.fields import Field, built_in_schemas, specimen_slug, specimens
 from benchsheaf.links.mentions import MENTION
 from benchsheaf.site import Edition, edition, judgement
 from benchsheaf.wording import as_text
@@ -73,7 +73,7 @@ def test_every_figure_is_in_the_data(whole: Edition) -> None:
     for kind, values in specimens(built_in_schemas()).items():
         if kind in ("cautions", "terms", "repair"):
             continue
-        address = "data/machines/specimen.json" if kind == "machine" else f"data/parts/{kind}/specimen.json"
+        address = f"data/{'machines' if kind == 'machine' else f'parts/{kind}'}/{specimen_slug(kind)}.json"
         facts = json.loads(whole.files[address])["facts"]
         described = built_in_schemas().kinds[kind]
         assert {inner.key for name, inner in described.fields.items() if name in values} <= set(facts)

@@ -1,28 +1,59 @@
 """The command: what is asked, what is told, and with which exit code."""
 
 import json
+import os
 import sys
+from contextlib import suppress
+from functools import partial
+from io import TextIOWrapper
 from pathlib import Path
+from typing import Any
 
 import click
 
 from benchsheaf.documents import PART_FOLDERS, name_refusal
 from benchsheaf.fields import EXPORTED, KINDS, built_in_schemas, json_schemas, starting_text
 from benchsheaf.mistakes import Mistake
-from benchsheaf.site import judgement
+from benchsheaf.sharing import narrowed
+from benchsheaf.site import hindrance, judgement
 from benchsheaf.wording import as_json, as_text
 
 FOLDER_OF = {kind: folder for folder, kind in PART_FOLDERS.items() if kind in KINDS}
 FORMS = {"text": as_text, "json": as_json}
 
 
-@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+class PlainWords(click.Group):
+    """A command that says in words, too, what keeps it from answering."""
+
+    def main(self, *words: Any, **settings: Any) -> Any:
+        """Run the command; signs that the terminal cannot print are written as their numbers."""
+        if isinstance(sys.stdout, TextIOWrapper):
+            sys.stdout.reconfigure(errors="backslashreplace")
+        try:
+            return super().main(*words, **settings)
+        except OSError as error:
+            named = f"{error.filename}: " if error.filename else "The answer could not be written: "
+            with suppress(OSError):
+                click.echo(f"Error: {named}{error.strerror}.", err=True)
+            _forget_the_rest()
+            sys.exit(2)
+
+
+def _forget_the_rest() -> None:
+    """What could not be written is not tried again when the program ends, which would print a traceback."""
+    with suppress(OSError, ValueError, AttributeError):
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+
+
+@click.group(cls=PlainWords, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(package_name="benchsheaf")
 def main() -> None:
     """Descriptions of old machines, checked and turned into a site.
 
-    Exit codes: 0 fine, 1 mistakes in the data, 2 wrong use.
+    Exit codes: 0 fine, 1 mistakes in the data, 2 wrong use, or an answer that could not be given.
     """
+    if hindrance():
+        raise click.UsageError(hindrance())
 
 
 @main.command()
@@ -33,13 +64,13 @@ def check(paths: tuple[Path, ...], form: str) -> None:
 
     Everything is always read, since one file may point at another; only mistakes below PATH are told.
     """
-    wanted = [path.absolute() for path in paths or (Path("machines"),)]
+    wanted = [Path(os.path.normpath(path.absolute())) for path in paths or (Path("machines"),)]
     for path in wanted:
         if not path.exists() and not path.is_symlink():
             raise click.UsageError(f"There is nothing at {path}.")
     told: list[Mistake] = []
-    for root in dict.fromkeys(data_folder(path) for path in wanted):
-        told += [each for each in judgement(root).mistakes if _below(root.parent / each.place.file, wanted)]
+    for root in dict.fromkeys(folder for path in wanted for folder in data_folders(path)):
+        told += narrowed(judgement(root).mistakes, partial(_below, root.parent, wanted))
     click.echo(FORMS[form](told).rstrip("\n"))
     sys.exit(1 if told else 0)
 
@@ -110,18 +141,26 @@ def schema(kind: str | None, into: Path | None) -> None:
         raise click.UsageError(f"{into} cannot be written: {error.strerror}.") from None
 
 
-def data_folder(path: Path) -> Path:
-    """The folder of descriptions that a path lies in: the nearest with shared parts or cautions, or the path itself.
+def data_folders(path: Path) -> list[Path]:
+    """The folder of descriptions that a path lies in, or those that lie in it, or the path itself.
 
-    Errors: click.UsageError if the path lies in no such folder.
+    A folder of descriptions is known by its shared parts or cautions, or by the name that it usually has.
+    Errors: click.UsageError if the path has nothing to do with such a folder.
     """
     for folder in (path, *path.parents):
-        if (folder / "_shared").is_dir() or (folder / "_parts").is_dir():
-            return folder
+        if _holds_what_is_shared(folder):
+            return [folder]
     if path.is_dir():
-        return path
+        usual = path / "machines"
+        inside = [each for each in sorted(path.iterdir()) if _holds_what_is_shared(each)]
+        return inside or [usual if usual.is_dir() else path]
     raise click.UsageError(f"{path} lies in no folder of descriptions (one that has _parts/ or _shared/ in it).")
 
 
-def _below(file: Path, wanted: list[Path]) -> bool:
+def _holds_what_is_shared(folder: Path) -> bool:
+    return (folder / "_shared").is_dir() or (folder / "_parts").is_dir()
+
+
+def _below(folder: Path, wanted: list[Path], mistake: Mistake) -> bool:
+    file = folder / mistake.place.file
     return any(file == path or path in file.parents for path in wanted)

@@ -2,7 +2,8 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from difflib import get_close_matches
+from difflib import SequenceMatcher
+from itertools import takewhile
 
 
 @dataclass(frozen=True, kw_only=True, slots=True, order=True)
@@ -16,7 +17,11 @@ class Place:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Mistake:
-    """One wrong thing in the data: `found` is the contributor's own text, `fills` the words of its code's sentence."""
+    """One wrong thing in the data: `found` is the contributor's own text, `fills` the words of its code's sentence.
+
+    `about` is what several places may tell of, such as a name that is gone: of mistakes about the same the first is
+    told, and `others` are the rest, in their order.
+    """
 
     place: Place
     code: "Code"
@@ -24,6 +29,8 @@ class Mistake:
     found: str | None = None
     nearest: str | None = None
     fills: Mapping[str, str] = field(default_factory=dict)
+    about: tuple[str, ...] = ()
+    others: "tuple[Mistake, ...]" = ()
 
     @property
     def sentence(self) -> str:
@@ -41,12 +48,14 @@ class Code:
     """A kind of mistake with a permanent name.
 
     `words` is the sentence with `{named}` gaps; `example` fills them for the manual and for the test of the words.
+    `shares` is what one more line does, and what several do, that tell of the same.
     """
 
     id: str
     meaning: str
     words: str
     example: Mapping[str, str] = field(default_factory=dict)
+    shares: tuple[str, str] = ("has the same mistake", "have the same mistake")
 
     def at(
         self, place: Place, path: str = "", found: str | None = None, nearest: str | None = None, **fills: str
@@ -62,8 +71,16 @@ VERY_ALIKE = 0.75
 def nearest_name(wanted: str, names: "list[str] | tuple[str, ...]", alike: float = ALIKE) -> str | None:
     """The known name that a misspelt one most resembles, if any does; capitals do not count.
 
+    Of several that are equally alike it is the one that begins alike: +13 V for +12 V, not -12 V.
     Source: Ratcliff and Obershelp's measure as the standard library has it, `alike` and above.
     """
     by_small = {name.lower(): name for name in reversed(names)}
-    close = get_close_matches(wanted.lower(), list(by_small), n=1, cutoff=alike)
-    return by_small[close[0]] if close else None
+    matcher = SequenceMatcher(None, b=wanted.lower())
+    best: tuple[float, int, str] | None = None
+    for small in by_small:
+        matcher.set_seq1(small)
+        if matcher.real_quick_ratio() >= alike and matcher.quick_ratio() >= alike and matcher.ratio() >= alike:
+            same = takewhile(lambda pair: pair[0] == pair[1], zip(small, wanted.lower(), strict=False))
+            rank = (matcher.ratio(), len(list(same)), small)
+            best = max(best, rank) if best else rank
+    return by_small[best[2]] if best else None

@@ -8,7 +8,7 @@ from typing import Literal
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
-from mkdocs.plugins import BasePlugin
+from mkdocs.plugins import BasePlugin, event_priority
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.pages import Page as MkDocsPage
 from mkdocs.structure.toc import get_toc
@@ -18,7 +18,7 @@ from benchsheaf import urls
 from benchsheaf.exchange import Busy, Exchange, NotOurs
 from benchsheaf.markup import escaped
 from benchsheaf.pages.page import Page
-from benchsheaf.site import Edition, edition, judgement, mistaken_edition
+from benchsheaf.site import Edition, edition, hindrance, judgement, mistaken_edition
 from benchsheaf.wording import as_text
 
 log = logging.getLogger("mkdocs.plugins.benchsheaf")
@@ -31,6 +31,7 @@ UNUSED_OF_THE_THEME = (
     "assets/images/favicon",
     "sitemap.xml",
 )
+AFTER_ALL_OTHERS = -100  # what other plugins write at the end must be there before the folders are exchanged
 UNUSED_TEMPLATES = frozenset({"sitemap.xml", "404.html"})
 
 
@@ -110,6 +111,8 @@ class BenchsheafPlugin(BasePlugin[PluginConfig]):  # type: ignore[no-untyped-cal
 
         Errors: PluginError, which MkDocs prints without a traceback.
         """
+        if hindrance():
+            raise PluginError(hindrance())
         if config.use_directory_urls:
             raise PluginError("Set `use_directory_urls: false` in mkdocs.yml: without it no page opens from a folder.")
         self._warnings = CountHandler()
@@ -159,6 +162,7 @@ class BenchsheafPlugin(BasePlugin[PluginConfig]):  # type: ignore[no-untyped-cal
             files.append(file)
         return files
 
+    @event_priority(AFTER_ALL_OTHERS)
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """The files of the edition; the verdict: every link followed, no warning in a strict build; then the exchange.
 
@@ -183,10 +187,16 @@ class BenchsheafPlugin(BasePlugin[PluginConfig]):  # type: ignore[no-untyped-cal
         self._exchange = None
 
     def on_build_error(self, *, error: Exception) -> None:
-        """Leave what is published as it is, and clear away the half of the new."""
+        """Leave what is published as it is, and clear away the half of the new.
+
+        Errors: PluginError in the place of an error of the system, a full disk for example, which has words of its own.
+        """
         if self._exchange is not None:
             self._exchange.abandon()
             self._exchange = None
+        if isinstance(error, OSError):
+            named = f"{error.filename} cannot be used" if error.filename else "The site cannot be written"
+            raise PluginError(f"{named}: {error.strerror}. Nothing was published.") from None
 
 
 def _write(files: Mapping[str, bytes], site: Path) -> None:

@@ -1,6 +1,7 @@
 """From a folder of descriptions to its mistakes, or to the edition that is published."""
 
 import re
+import sys
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import partial
@@ -27,6 +28,7 @@ from benchsheaf.pages.page import Page
 from benchsheaf.pages.parts import part_pages
 from benchsheaf.pages.shelf import Shelf
 from benchsheaf.rules import MachineScene, PartScene, machine_mistakes, mention_mistakes, part_mistakes
+from benchsheaf.sharing import told_once
 from benchsheaf.urls import Link, Trail
 
 
@@ -64,6 +66,12 @@ class Edition:
 _ANCHOR = re.compile(r' id="([^"]+)"')
 
 
+def hindrance() -> str:
+    """What keeps this Python from judging anything, in words; nothing if it can."""
+    stripped = "Python runs without its docstrings (PYTHONOPTIMIZE=2 or -OO). So data cannot be judged: run it without."
+    return stripped if sys.flags.optimize > 1 else ""
+
+
 @growth()
 def judgement(root: Path, schemas: Schemas | None = None) -> Judgement:
     """Everything read, measured against the schemas, linked, computed and judged.
@@ -91,9 +99,8 @@ def judgement(root: Path, schemas: Schemas | None = None) -> Judgement:
     workup = collection_workup(records)
     told += _judged(sound, records, workup)
     told += mention_mistakes(sound, intake.found, records, workup)
-    ordered = sorted(set(map(_Once, told)), key=lambda each: each.mistake.order)
     return Judgement(
-        mistakes=tuple(each.mistake for each in ordered),
+        mistakes=told_once(told),
         things=sound,
         links=linked,
         collection=records,
@@ -121,20 +128,6 @@ class _Intake:
         if whole and not each.mistakes:
             self.records[key] = record_of(each)
             each.let_go()
-
-
-class _Once:
-    """A mistake that is the same as another if it stands at the same place, has the same code and says the same."""
-
-    def __init__(self, mistake: Mistake) -> None:
-        self.mistake = mistake
-        self._key = (*mistake.order, mistake.sentence)
-
-    def __hash__(self) -> int:
-        return hash(self._key)
-
-    def __eq__(self, other: object) -> bool:
-        return isinstance(other, _Once) and self._key == other._key
 
 
 def _sound(things: Mapping[Thing, Conformed], unfit: set[Thing], linked: Links) -> dict[Thing, Conformed]:

@@ -41,7 +41,7 @@ def as_json(mistakes: Iterable[Mistake]) -> str:
             "code": mistake.code.id,
             "path": shown(mistake.path, LONGEST_NAME),
             "found": None if mistake.found is None else shown(mistake.found),
-            "says": _sentence(mistake),
+            "says": _sentence(mistake) + _shared(mistake),
             "nearest": None if mistake.nearest is None else shown(mistake.nearest),
         }
         for mistake in in_order(mistakes)
@@ -75,6 +75,7 @@ def _paragraph(mistake: Mistake) -> str:
     if mistake.found is not None:
         head += f" found `{shown(mistake.found)}`"
     advice = _sentence(mistake) + (f" Did you mean `{shown(mistake.nearest)}`?" if mistake.nearest is not None else "")
+    advice += _shared(mistake)
     lines = textwrap.wrap(advice, WIDTH - 4, max_lines=MOST_LINES, placeholder=" …", break_on_hyphens=False)
     return "".join(f"{_inert(line)}\n" for line in (head, *(f"    {line}" for line in lines)))
 
@@ -90,6 +91,18 @@ def _inert(line: str) -> str:
 def _sentence(mistake: Mistake) -> str:
     """The words of the code, each text of a contributor in them made safe."""
     return mistake.code.words.format_map({name: shown(fill, LONGEST_NAME) for name, fill in mistake.fills.items()})
+
+
+def _shared(mistake: Mistake) -> str:
+    """How many other lines share the mistake, and where the next is."""
+    if not mistake.others:
+        return ""
+    one, several = mistake.code.shares
+    place = mistake.others[0].place
+    where = shown(place.file, LONGEST_NAME) + (f":{place.line}" if place.line else "")
+    if len(mistake.others) == 1:
+        return f" One more line {one}: {where}."
+    return f" {len(mistake.others)} more lines {several}, the next is {where}."
 
 
 def _seen(sign: str) -> str:

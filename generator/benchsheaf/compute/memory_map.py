@@ -4,7 +4,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from sys import intern
 
-from benchsheaf.model.memory import Area, Fill, Memory
+from benchsheaf.model.memory import Area, Bank, Fill, Memory
+from benchsheaf.standards import BITS_A_BYTE
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -17,6 +18,15 @@ class AreaFigures:
     last: str
     size_bytes: int
     parts: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ChipBits:
+    """A chip of a bank and the bits of the byte that it gives."""
+
+    ref: str
+    first: int
+    last: int
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -69,6 +79,22 @@ def bank_bytes(holds_bits: int, width_bits: int) -> int:
     Errors: ZeroDivisionError for a chip without width.
     """
     return holds_bits // width_bits
+
+
+def chip_bits(bank: Bank) -> tuple[ChipBits, ...]:
+    """Which bits of the byte each chip of a bank gives: like chips share it evenly, bit 0 first.
+
+    A single chip gives them all, also where it is nine bits wide: the ninth is its own parity bit.
+    """
+    each = max(1, BITS_A_BYTE // max(1, len(bank.bits)))
+    return tuple(ChipBits(ref=ref, first=at * each, last=at * each + each - 1) for at, ref in enumerate(bank.bits))
+
+
+def with_own_parity(memory: Memory, bank: Bank) -> bool:
+    """Whether some filling puts chips into a bank that carry a parity bit of their own."""
+    kinds = {chip.id: chip.width_bits for chip in memory.chips}
+    widths = {kinds[group.chip] for fill in memory.fills for group in fill.groups if bank.id in group.banks}
+    return any(len(bank.bits) * width == BITS_A_BYTE + 1 for width in widths)
 
 
 def fill_figures(memory: Memory, fill: Fill) -> FillFigures:

@@ -14,7 +14,7 @@ from benchsheaf.fields.sentences import (
     rules_in_words,
     spoken_list,
 )
-from benchsheaf.fields.specimen import specimens
+from benchsheaf.fields.specimen import specimen_slug, specimens
 from benchsheaf.fields.starting import starting_text
 from benchsheaf.fields.worked import worked_example
 from benchsheaf.fields.written_form import data_lines, written
@@ -45,6 +45,7 @@ __all__ = [
     "pointer_in_words",
     "read_schemas",
     "rules_in_words",
+    "specimen_slug",
     "specimens",
     "spoken_list",
     "spoken_path",

@@ -16,7 +16,7 @@ class Field:
 
     `group` is the name under which kinds share the fields of a record. `wanted` says that the field is asked for where
     it is absent, `SAFETY` before all else, or `yes`; `wanted_where` limits that to records whose other fields have one
-    of some words.
+    of some words. `of_kind` says of what kind a part must be that the field points at.
     """
 
     name: str
@@ -36,6 +36,7 @@ class Field:
     needs: tuple[str, ...] = ()
     at_least: tuple[str, ...] = ()
     points_at: str | None = None
+    of_kind: tuple[str, ...] = ()
     names_item: str | None = None
     fields: Mapping[str, "Field"] = field(default_factory=dict)
     item: "Field | None" = None

@@ -78,7 +78,7 @@ _SOURCE = Field(
 )
 _RULES = frozenset(
     {"type", "required", "allowed", "min", "max", "minlength", "schema", "meta"}
-    | {"unit", "form", "above", "order", "needs", "at_least", "points_at", "names_item"}
+    | {"unit", "form", "above", "order", "needs", "at_least", "points_at", "of_kind", "names_item"}
 )
 _SHAPES = {"string": "text", "integer": "integer", "boolean": "boolean", "dict": "record", "list": "list"}
 
@@ -116,6 +116,7 @@ def _field(name: str, written: object, groups: Mapping[str, object]) -> Field:
         needs=_texts(rules.get("needs", [])),
         at_least=_texts(rules.get("at_least", [])),
         points_at=_text(rules.get("points_at")),
+        of_kind=_texts(rules.get("of_kind", [])),
         names_item=_text(rules.get("names_item")),
         fields=inner,
         item=item,

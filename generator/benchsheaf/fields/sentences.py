@@ -55,6 +55,8 @@ def rules_in_words(described: Field) -> Iterator[str]:
             yield f"At least {_number(one, one.least)}."
         if one.most is not None:
             yield f"At most {_number(one, one.most)}."
+    if item.of_kind:
+        yield f"A part whose kind is {spoken_list(item.of_kind, 'or')}."
     if described.above:
         yield f"Above `{described.above}`."
     if described.needs:

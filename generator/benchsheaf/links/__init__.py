@@ -20,8 +20,8 @@ from benchsheaf.links.names import (
     collect_names,
     inner_names,
     pointers_of,
-    same_plates,
 )
+from benchsheaf.links.twins import same_plates, same_slugs, same_targets
 from benchsheaf.mistakes import Mistake
 
 __all__ = [
@@ -49,6 +49,7 @@ def found_in(thing: Thing, conformed: Conformed) -> Found:
     house = House(things={thing: conformed}, names={thing: names}, broken=frozenset(), thing=thing, own=own)
     for pointer, circle in circles(names, own):
         mistakes.append(house.mistake(LINK_05, pointer, None, circle=circle))
+    mistakes.extend(same_targets(house))
     for pointer in own:
         if _is_within(pointer):
             mistakes.extend(house.astray(pointer))
@@ -73,6 +74,7 @@ def links(things: Mapping[Thing, Conformed], found: Mapping[Thing, Found], broke
     """
     mistakes = [mistake for each in found.values() for mistake in each.mistakes]
     mistakes.extend(same_plates(things))
+    mistakes.extend(same_slugs(things))
     names = {thing: each.names for thing, each in found.items()}
     pointers = {thing: each.pointers for thing, each in found.items()}
     held_by: dict[Thing, list[Pointer]] = {}

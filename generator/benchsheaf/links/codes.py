@@ -2,6 +2,8 @@
 
 from benchsheaf.mistakes import Code
 
+POINTERS = ("points at it", "point at it")
+
 ID_01 = Code(
     id="ID-01",
     meaning="A name that must be single stands twice.",
@@ -14,17 +16,31 @@ ID_02 = Code(
     words="{first} has the same name. Two things with one name cannot be told apart on a page.",
     example={"first": "machines/sketch-1/identity.yml:3"},
 )
+ID_03 = Code(
+    id="ID-03",
+    meaning="A list names the same thing twice.",
+    words="`{name}` stands in this list already ({first}). Once is enough: take one out, or name another.",
+    example={"name": "N41", "first": "machines/sketch-1/memory.yml:9"},
+)
+ID_04 = Code(
+    id="ID-04",
+    meaning="Two shared things of different kinds have the same short name.",
+    words="{first} has the same short name, and `{slug}/C1` could be a part of either. Rename one of the two files.",
+    example={"first": "machines/_parts/supplies/sp-96.yml", "slug": "sp-96"},
+)
 LINK_01 = Code(
     id="LINK-01",
     meaning="A pointer leads to a name that is not there.",
     words="There is no {family} of that name in {where}.",
     example={"family": "part", "where": "this machine"},
+    shares=POINTERS,
 )
 LINK_02 = Code(
     id="LINK-02",
     meaning="A pointer leads to a file that is not there.",
     words="There is no {kind} of that name. It would stand in {file}.",
     example={"kind": "drive", "file": "machines/_parts/drives/ov-hd41.yml"},
+    shares=POINTERS,
 )
 LINK_03 = Code(
     id="LINK-03",
@@ -37,12 +53,14 @@ LINK_03 = Code(
         "at": "machines/_parts/drives/ov-hd14.yml:14",
         "family": "rail",
     },
+    shares=POINTERS,
 )
 LINK_04 = Code(
     id="LINK-04",
     meaning="A pointer leads to a part of something that the machine does not hold.",
     words="This machine holds no `{slug}`. It holds {held}.",
     example={"slug": "sp-130", "held": "`ov-hd14` and `sp-96`"},
+    shares=POINTERS,
 )
 LINK_05 = Code(
     id="LINK-05",

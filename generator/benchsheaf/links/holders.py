@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping, Sequence
 
 from benchsheaf.links.codes import LINK_03
-from benchsheaf.links.house import House
+from benchsheaf.links.house import House, gone
 from benchsheaf.links.names import Pointer, Thing
 from benchsheaf.mistakes import Mistake, nearest_name
 
@@ -38,4 +38,5 @@ def missing_at_holders(house: House, pointers: Mapping[Thing, Sequence[Pointer]]
                 "family": pointer.family,
                 "at": f"{at.file}:{at.line}",
             }
-            yield house.mistake(LINK_03, holder, nearest_name(pointer.name, list(known)), **words)
+            about = gone(house.thing, pointer.family, pointer.name)
+            yield house.mistake(LINK_03, holder, nearest_name(pointer.name, list(known)), about, **words)

@@ -1,7 +1,8 @@
 """One thing with all that its pointers may lead to."""
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from benchsheaf.conformity import Conformed
 from benchsheaf.links.codes import LINK_01, LINK_02, LINK_04
@@ -37,6 +38,11 @@ class House:
         """What a contributor calls it."""
         return "this machine" if self.owner[0] == "machine" else "this file"
 
+    @property
+    def root(self) -> str:
+        """The name of the folder of all descriptions."""
+        return self.conformed.entry.place(()).file.partition("/")[0]
+
     def held(self) -> dict[str, Pointer]:
         """What this thing holds, by slug, with the first pointer that says so."""
         found: dict[str, Pointer] = {}
@@ -55,7 +61,7 @@ class House:
         if family in FOLDERS:
             yield from self._no_thing(pointer)
         elif family == "caution":
-            yield from self._no_name(pointer, "caution", ("cautions", "cautions"), "machines/_shared/cautions.yml")
+            yield from self._no_name(pointer, "caution", ("cautions", "cautions"), f"{self.root}/_shared/cautions.yml")
         elif "[" in family:
             yield from self._no_inner_name(pointer)
         elif family == "thing":
@@ -72,19 +78,34 @@ class House:
         if (kind, pointer.name) in self.things or (kind, pointer.name) in self.broken:
             return
         known = [slug for (other, slug) in self.things if other == kind]
-        file = f"machines/_parts/{FOLDERS[kind]}/{pointer.name}.yml"
-        yield self.mistake(LINK_02, pointer, nearest_name(pointer.name, known), kind=kind, file=file)
+        file = f"{self.root}/_parts/{FOLDERS[kind]}/{pointer.name}.yml"
+        about = ("thing", kind, pointer.name)
+        yield self.mistake(LINK_02, pointer, nearest_name(pointer.name, known), about, kind=kind, file=file)
 
-    def _no_name(self, pointer: Pointer, family: str, owner: Thing, where: str) -> Iterator[Mistake]:
+    def _no_name(
+        self, pointer: Pointer, family: str, owner: Thing, where: str, meant: str | None = None
+    ) -> Iterator[Mistake]:
+        """The mistake of a name that `owner` does not have; `meant` is the name itself in what was written."""
+        meant = meant or pointer.name
         known = self.names[owner].of(family) if owner in self.names else {}
         if pointer.name in known or owner in self.broken:
             return
-        close = nearest_name(pointer.name, list(known))
-        muddled = owner in self.names and family in self.names[owner].muddled
-        if muddled and nearest_name(pointer.name, list(known), VERY_ALIKE) is None:
-            return  # a name is missing for a reason that is told already, and this may mean that one
-        close = next(self._held_elsewhere(family, pointer.name), close)
-        yield self.mistake(LINK_01, pointer, close, family=spoken_family(family), where=where)
+        close = nearest_name(meant, list(known))
+        if owner in self.names and self._follows(self.names[owner], family, meant):
+            return
+        if close != meant:
+            close = next(self._held_elsewhere(family, meant), close)
+        about = gone(owner, family, pointer.name)
+        yield self.mistake(LINK_01, pointer, close, about, family=spoken_family(family), where=where)
+
+    @staticmethod
+    def _follows(names: Names, family: str, name: str) -> bool:
+        """Whether a name is missing for a reason that is told already: another one is muddled, and this may mean it.
+
+        Names of other numbers are others, however alike they look.
+        """
+        same = [each for each in names.of(family) if re.findall("[0-9]+", each) == re.findall("[0-9]+", name)]
+        return family in names.muddled and nearest_name(name, same, VERY_ALIKE) is None
 
     def _held_elsewhere(self, family: str, name: str) -> Iterator[str]:
         """Items of that very name on things that are held, as they should have been written."""
@@ -113,7 +134,9 @@ class House:
         # What is not known here is an item that is astray, or one with a mistake of its own: both are told already.
         if known is not None and pointer.name not in known:
             close = nearest_name(pointer.name, list(known))
-            yield self.mistake(LINK_01, pointer, close, family=inner.removesuffix("s"), where=f"`{pointer.inside}`")
+            about = gone(owner, f"{inner} of {item}", pointer.name)
+            family = inner.removesuffix("s")
+            yield self.mistake(LINK_01, pointer, close, about, family=family, where=f"`{pointer.inside}`")
 
     def _meant(self, name: str) -> tuple[Thing, str]:
         """Whose item a name means: `to-ground` is its own, `ov-hd14/current` belongs to something it holds."""
@@ -124,18 +147,25 @@ class House:
     def _no_held_name(self, pointer: Pointer) -> Iterator[Mistake]:
         slug, _, name = pointer.name.partition("/")
         held = self.held()
+        family = pointer.family
+        if not slug or (slug not in held and self.owner[0] != "machine"):
+            yield from self._no_name(pointer, family, self.owner, self.where, name)
+            return
         if slug not in held:
             yield from self._not_held(pointer, slug, f"/{name}")
             return
+        if sum((kind, slug) in self.things for kind in FOLDERS) > 1:
+            return  # one short name for two things, which is told already
         owner = (held[slug].family, slug)
         if owner not in self.names or owner in self.broken:
             return
-        known = self.names[owner].of(pointer.family)
-        if name not in known and pointer.family not in self.names[owner].muddled:
+        known = self.names[owner].of(family)
+        if name not in known and not self._follows(self.names[owner], family, name):
             close = nearest_name(name, list(known))
             where = self.things[owner].entry.place(()).file
-            nearest = f"{slug}/{close}" if close else None
-            yield self.mistake(LINK_01, pointer, nearest, family=spoken_family(pointer.family), where=where)
+            about = gone(owner, family, name)
+            right = f"{slug}/{close}" if close else None
+            yield self.mistake(LINK_01, pointer, right, about, family=spoken_family(family), where=where)
 
     def _not_held(self, pointer: Pointer, slug: str, rest: str) -> Iterator[Mistake]:
         """Something that a pointer names and the machine does not hold."""
@@ -145,9 +175,9 @@ class House:
         slugs = [name for name, by in sorted(held.items()) if self.knows(by) and self._may_mean(pointer, by)]
         words = ", ".join(f"`{each}`" for each in slugs)
         close = nearest_name(slug, slugs)
-        yield self.mistake(
-            LINK_04, pointer, f"{close}{rest}" if close else None, slug=slug, held=words or "nothing yet"
-        )
+        nearest = f"{close}{rest}" if close else None
+        about: tuple[str, ...] = ("held", *self.owner, slug)
+        yield self.mistake(LINK_04, pointer, nearest, about, slug=slug, held=words or "nothing yet")
 
     def _may_mean(self, pointer: Pointer, held: Pointer) -> bool:
         """Whether something held has names of the family that a pointer asks for."""
@@ -159,10 +189,17 @@ class House:
     def _is_a_thing(self, slug: str) -> bool:
         return any((kind, slug) in self.things for kind in FOLDERS)
 
-    def mistake(self, code: Code, pointer: Pointer, nearest: str | None, **fills: str) -> Mistake:
-        """A mistake at the line of a pointer."""
-        entry = self.conformed.entry
-        return code.at(entry.place(pointer.path), self.conformed.spoken(pointer.path), pointer.name, nearest, **fills)
+    def mistake(
+        self, code: Code, pointer: Pointer, nearest: str | None, about: tuple[str, ...] = (), **fills: str
+    ) -> Mistake:
+        """A mistake at the line of a pointer, and what it is about."""
+        place, spoken = self.conformed.entry.place(pointer.path), self.conformed.spoken(pointer.path)
+        return replace(code.at(place, spoken, pointer.name, nearest, **fills), about=about)
+
+
+def gone(owner: Thing, family: str, name: str) -> tuple[str, ...]:
+    """A name that a thing does not have, as what mistakes are about: it is one, from wherever it is pointed at."""
+    return ("name", *owner, family, name)
 
 
 def owner_of(thing: Thing) -> Thing:

@@ -5,8 +5,8 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from benchsheaf.conformity import Conformed
-from benchsheaf.fields import Field, all_fields, text_at
-from benchsheaf.links.codes import ID_01, ID_02
+from benchsheaf.fields import Field, Misfit, all_fields, converted, text_at
+from benchsheaf.links.codes import ID_01
 from benchsheaf.mistakes import Mistake
 
 FOLDERS: Mapping[str, str] = {
@@ -63,7 +63,8 @@ class Names:
     """The names that one description gives: family → name → where it stands.
 
     `muddled` are families in which a name is missing for a reason that is told already: it stands twice, its item has
-    none, or its whole section has another name or shape. A pointer that fits nothing may have meant that one.
+    none or one of another form, or its whole section has another name or shape. A pointer that fits nothing may have
+    meant that one.
     `inner` has names that only their own list knows, under the section, the item and the list: the positions of one
     switch, the outcomes of one check; lists with an item whose name is wrong are left out.
     """
@@ -97,15 +98,15 @@ def collect_names(conformed: Conformed, described: Field, value: Any, path: Path
         several = value if isinstance(value, list) else [value]
         for index, name in enumerate(several):
             at = (*path, index) if isinstance(value, list) else path
-            if not isinstance(name, str):
-                names.muddled.add(described.names_item)  # of another shape, which is told already
+            if not isinstance(name, str) or (conformed.mistakes and _has_another_form(described, name)):
+                names.muddled.add(described.names_item)  # of another shape or form, which is told already
             elif name in family:
                 names.muddled.add(described.names_item)
                 yield _second(conformed, at, family[name], f"{described.names_item.replace('-', ' ')} of a file")
             else:
                 family[name] = at
         return
-    if isinstance(value, dict):
+    if isinstance(value, dict) and described.shape == "record":
         strange = any(name not in described.fields for name in value)
         for name, absent in described.fields.items():
             if absent.gives_names and name not in value and (strange or absent.required):
@@ -114,12 +115,17 @@ def collect_names(conformed: Conformed, described: Field, value: Any, path: Path
             known = described.fields.get(name)
             if known and known.gives_names:
                 yield from collect_names(conformed, known, inner, (*path, name), names)
-    elif isinstance(value, list) and described.item:
+    elif isinstance(value, list) and described.shape == "list" and described.item:
         yield from _own_list(conformed, described.item, value, path)
         for index, inner in enumerate(value):
             yield from collect_names(conformed, described.item, inner, (*path, index), names)
     elif described.shape in ("record", "list"):
         names.muddled |= _families(described)
+
+
+def _has_another_form(described: Field, name: str) -> bool:
+    """Whether a name is not written as its field asks."""
+    return isinstance(converted(described.item or described, name), Misfit)
 
 
 def _families(described: Field) -> set[str]:
@@ -147,19 +153,6 @@ def _second(conformed: Conformed, path: Path, first: Path, family: str) -> Mista
     at = entry.place(first)
     found = text_at(conformed.entry.values, path)
     return ID_01.at(entry.place(path), conformed.spoken(path), found, first=f"{at.file}:{at.line}", family=family)
-
-
-def same_plates(things: Mapping[Thing, Conformed]) -> Iterator[Mistake]:
-    """Two things of one kind that have the same name on their plates."""
-    seen: dict[tuple[str, str], Conformed] = {}
-    for (kind, _), conformed in things.items():
-        name = conformed.name
-        if not name:
-            continue
-        first = seen.setdefault((kind, name.casefold()), conformed)
-        if first is not conformed:
-            at = first.entry.place(("name",))
-            yield ID_02.at(conformed.entry.place(("name",)), "name", name, first=f"{at.file}:{at.line}")
 
 
 def inner_names(described: Field, values: Mapping[str, Any], names: Names) -> None:

@@ -1,5 +1,6 @@
 """How facts and figures are put into print; templates use these and nothing else."""
 
+import re
 from collections.abc import Callable, Hashable, Mapping
 from dataclasses import fields
 from decimal import Decimal
@@ -106,8 +107,15 @@ def rail_name(name: str) -> str:
 
 
 def rail_anchor(name: str) -> str:
-    """The place of a rail on its sheet: `rail-minus-12` for −12 V."""
-    return "rail-" + name.replace("-", "minus-").replace("+", "plus-").replace(" V", "")
+    """The place of a rail on its sheet: `rail-minus-12` for −12 V; a rail of another form keeps all its signs."""
+    usual = re.fullmatch(r"([+-])([0-9.]+) V", name)
+    sign = {"+": "plus", "-": "minus"}
+    return f"rail-{sign[usual[1]]}-{usual[2]}" if usual else f"rail-named-{anchor(name)}"
+
+
+def anchor(name: str) -> str:
+    """A free name as the place on a page: letters, digits, points and hyphens as they are, others as their numbers."""
+    return re.sub(r"[^A-Za-z0-9.-]", lambda sign: f"_{ord(sign[0]):x}_", name)
 
 
 def words(name: str) -> str:
@@ -157,6 +165,7 @@ FILTERS: Mapping[str, Callable[..., Any]] = {
     "number": number,
     "binary": binary,
     "rail": rail_name,
+    "anchor": anchor,
     "words": words,
     "paragraphs": paragraphs,
     "ticked": ticked,

@@ -4,14 +4,14 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from benchsheaf import urls
-from benchsheaf.compute.memory_map import AreaFigures, FillFigures, MapFigures
+from benchsheaf.compute.memory_map import AreaFigures, ChipBits, FillFigures, MapFigures, chip_bits, with_own_parity
 from benchsheaf.drawing.memory_map import memory_map
 from benchsheaf.drawing.picture import Both
 from benchsheaf.links import Thing
 from benchsheaf.markup import Markup
 from benchsheaf.model.displays import Medium
 from benchsheaf.model.machine import Bay, Machine
-from benchsheaf.model.memory import Fill, Memory
+from benchsheaf.model.memory import Bank, Fill, Memory
 from benchsheaf.model.plugs import Switch
 from benchsheaf.model.sources import SourceEntry
 from benchsheaf.pages.glance import held_things, sheet_cautions
@@ -38,6 +38,25 @@ class BitView:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class ChipCell:
+    """A chip under the bits that it gives; `span` is how many columns, `bits` says which where it is more than one."""
+
+    part: Markup
+    span: int
+    bits: str
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class BankRow:
+    """A bank chip by chip, and where its parity bit is: in chips of its own, or in the same."""
+
+    bank: Bank
+    cells: Sequence[ChipCell]
+    parity: Sequence[Markup]
+    own_parity: bool
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class MapRow:
     """One stretch of the map."""
 
@@ -56,6 +75,7 @@ class MemorySheet:
     delivered: FillFigures | None
     fills: Sequence[FillRow]
     bits: Sequence[BitView]
+    banks: Sequence[BankRow]
     map: MapFigures | None
     drawing: Both | None
     map_rows: Sequence[MapRow]
@@ -135,7 +155,6 @@ def memory_sheet(desk: Desk, machine: Machine) -> MemorySheet:
     workup = desk.shelf.workup.machines[machine.slug]
     outfit = workup.outfits[0]
     by_id = {each.id: each for each in workup.fills}
-    wide = max(len(bank.bits) for bank in memory.banks)
     return MemorySheet(
         cautions=sheet_cautions(desk, machine, "memory"),
         memory=memory,
@@ -144,11 +163,28 @@ def memory_sheet(desk: Desk, machine: Machine) -> MemorySheet:
             FillRow(fill=fill, figures=by_id[fill.id], delivered=fill.id == machine.configurations[0].fill)
             for fill in memory.fills
         ],
-        bits=[BitView(number=bit, mask=f"{1 << bit:02X}") for bit in range(min(wide, BITS_A_BYTE))],
+        bits=[BitView(number=bit, mask=f"{1 << bit:02X}") for bit in range(BITS_A_BYTE)],
+        banks=[_bank_row(desk, memory, bank) for bank in memory.banks],
         map=outfit.map,
         drawing=memory_map(outfit.map, "map") if outfit.map else None,
         map_rows=list(_map_rows(desk, outfit.map)) if outfit.map else [],
     )
+
+
+def _bank_row(desk: Desk, memory: Memory, bank: Bank) -> BankRow:
+    return BankRow(
+        bank=bank,
+        cells=[
+            ChipCell(part=desk.part(each.ref), span=each.last - each.first + 1, bits=_span(each))
+            for each in chip_bits(bank)
+        ],
+        parity=[desk.part(ref) for ref in bank.parity],
+        own_parity=with_own_parity(memory, bank),
+    )
+
+
+def _span(chip: ChipBits) -> str:
+    return f"bits {chip.first} to {chip.last}" if chip.last > chip.first else ""
 
 
 def _map_rows(desk: Desk, figures: MapFigures) -> Iterator[MapRow]:
@@ -204,9 +240,14 @@ def drives_sheet(desk: Desk, machine: Machine) -> DrivesSheet:
     """What the sheet says: the drives as delivered, and the bays that are free."""
     bays = {bay.id: bay for bay in machine.bays}
     put = machine.configurations[0].bays
+    where: dict[str, list[str]] = {}
+    for each in put:
+        where.setdefault(each.holds, []).append(bays[each.bay].name)
     return DrivesSheet(
         cautions=sheet_cautions(desk, machine, "drives"),
-        drives=[drive_view(desk, desk.shelf.collection.drives[each.holds], bays[each.bay].name) for each in put],
+        drives=[
+            drive_view(desk, desk.shelf.collection.drives[slug], "; ".join(names)) for slug, names in where.items()
+        ],
         free=[bay for bay in machine.bays if bay.id not in {each.bay for each in put}],
         media=list(_media(desk, machine)),
     )

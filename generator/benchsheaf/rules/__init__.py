@@ -5,6 +5,8 @@ from collections.abc import Iterator
 from benchsheaf.mistakes import Mistake
 from benchsheaf.rules.boards import board_mistakes
 from benchsheaf.rules.drives import drive_mistakes
+from benchsheaf.rules.entries import entry_mistakes
+from benchsheaf.rules.kinds import kind_mistakes
 from benchsheaf.rules.memory import memory_mistakes
 from benchsheaf.rules.mentions import mention_mistakes
 from benchsheaf.rules.outfits import outfit_mistakes
@@ -18,12 +20,16 @@ def machine_mistakes(scene: MachineScene) -> Iterator[Mistake]:
     yield from board_mistakes(scene)
     yield from memory_mistakes(scene)
     yield from outfit_mistakes(scene)
+    yield from entry_mistakes(scene)
+    yield from kind_mistakes(scene)
 
 
 def part_mistakes(scene: PartScene) -> Iterator[Mistake]:
     """All rules that a shared part is judged by."""
     yield from drive_mistakes(scene)
     yield from board_mistakes(scene)
+    yield from entry_mistakes(scene)
+    yield from kind_mistakes(scene)
 
 
 __all__ = ["MachineScene", "PartScene", "machine_mistakes", "mention_mistakes", "part_mistakes"]

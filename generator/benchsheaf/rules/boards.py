@@ -1,6 +1,7 @@
 """Whether parts lie on their boards and drives, and weak parts say what is stopped."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from decimal import Decimal
 
 from benchsheaf.mistakes import Code, Mistake
@@ -56,7 +57,10 @@ def _over_the_edge(
 def _edge(scene: Scene, path: tuple[str | int, ...], ref: str, size: Extent) -> Mistake:
     what = "drive" if isinstance(scene, PartScene) and isinstance(scene.part, Drive) else "board"
     words = {"x": printed(size.x_mm, "mm"), "y": printed(size.y_mm, "mm")}
-    return scene.mistake(SENSE_07, *path, ref=ref, what=what, **words)
+    made = scene.mistake(SENSE_07, *path, ref=ref, what=what, **words)
+    # Where many parts lie beyond, it is the board that has lost a digit.
+    holder = path[: path.index("parts" if "parts" in path else "rows")]
+    return replace(made, about=("edge", scene.conformed.entry.kind, scene.conformed.entry.slug, *map(str, holder)))
 
 
 def _beyond(part: Part | DrivePart, size: Extent) -> bool:

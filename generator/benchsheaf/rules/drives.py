@@ -26,6 +26,13 @@ SENSE_20 = Code(
     example={"sectors": "20", "most": "19"},
 )
 
+SENSE_27 = Code(
+    id="SENSE-27",
+    meaning="As many flawed tracks would be accepted as a drive has, or more.",
+    words="{cylinders} cylinders of {heads} heads are {tracks} tracks: with {flawed} flawed ones none would be left.",
+    example={"cylinders": "460", "heads": "3", "tracks": "1,380", "flawed": "2,000"},
+)
+
 
 def drive_mistakes(scene: PartScene) -> Iterator[Mistake]:
     """A drive against itself; nothing for other kinds."""
@@ -38,6 +45,11 @@ def drive_mistakes(scene: PartScene) -> Iterator[Mistake]:
         yield scene.mistake(SENSE_18, "geometry", "sectors", **words, raw=f"{int(track.raw_track_bytes):,}")
     if drive.park is not None and drive.park < geometry.cylinders and drive.kind == "fixed-disk":
         yield scene.mistake(SENSE_19, "park", park=str(drive.park), last=str(geometry.cylinders - 1))
+    tracks = geometry.cylinders * geometry.heads
+    if drive.accept is not None and drive.accept.flawed_tracks >= tracks:
+        words = {"cylinders": f"{geometry.cylinders:,}", "heads": f"{geometry.heads:,}", "tracks": f"{tracks:,}"}
+        flawed = f"{drive.accept.flawed_tracks:,}"
+        yield scene.mistake(SENSE_27, "accept", "flawed_tracks", **words, flawed=flawed)
     if drive.interleave is not None and drive.interleave >= max(2, geometry.sectors):
         words = {"sectors": str(geometry.sectors), "most": str(max(1, geometry.sectors - 1))}
         yield scene.mistake(SENSE_20, "interleave", **words)

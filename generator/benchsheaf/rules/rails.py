@@ -49,6 +49,13 @@ SENSE_21 = Code(
     words="A rail is never at 0 V. Both ends of its window lie on one side of it; a minus rail has two minus signs.",
 )
 
+SENSE_26 = Code(
+    id="SENSE-26",
+    meaning="The nominal mains voltage lies outside what the machine's own plate allows.",
+    words="The nominal voltage lies outside the {range} of this machine's own plate. One of them is wrong.",
+    example={"range": "100–120 V"},
+)
+
 
 def rail_mistakes(scene: MachineScene) -> Iterator[Mistake]:
     """Rails against themselves, the supply and the plugs."""
@@ -86,7 +93,9 @@ def _in_order(scene: MachineScene, index: int) -> bool:
 
 def _mains(scene: MachineScene) -> Iterator[Mistake]:
     own, mains = scene.machine.mains, scene.supply.mains
-    if not mains.low_v <= own.nominal_v <= mains.high_v:
+    if not own.low_v <= own.nominal_v <= own.high_v:
+        yield scene.mistake(SENSE_26, "mains", "nominal", range=printed_range(own.low_v, own.high_v, "V"))
+    elif not mains.low_v <= own.nominal_v <= mains.high_v:
         yield scene.mistake(
             SENSE_05,
             *("mains", "nominal"),

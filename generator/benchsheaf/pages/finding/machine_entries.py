@@ -3,16 +3,17 @@
 from collections.abc import Callable, Iterator
 from functools import partial
 
-from benchsheaf.compute.memory_map import AreaFigures
+from benchsheaf.compute.memory_map import AreaFigures, ChipBits, chip_bits
 from benchsheaf.model.machine import Machine, Rail
 from benchsheaf.model.memory import Bank
 from benchsheaf.model.plugs import Connector
 from benchsheaf.pages.finding.board_parts import Place, part_entries
 from benchsheaf.pages.finding.entry import Entry, in_words
 from benchsheaf.pages.missing import TITLE as MISSING
-from benchsheaf.pages.printing import binary, quantity, rail_anchor, rail_name, span
+from benchsheaf.pages.printing import anchor, binary, quantity, rail_anchor, rail_name, span
 from benchsheaf.pages.sheets import SHEETS
 from benchsheaf.pages.shelf import Desk
+from benchsheaf.standards import BITS_A_BYTE
 
 TITLES = {sheet.name: sheet.title for sheet in SHEETS}
 
@@ -100,9 +101,13 @@ def _memory_bits(machine: Machine) -> dict[str, str]:
     found: dict[str, str] = {}
     for bank in machine.memory.banks if machine.memory else ():
         name = bank.id.upper()
-        found |= {ref: f"bit {bit} of bank {name}" for bit, ref in enumerate(bank.bits)}
+        found |= {each.ref: f"{_bits(each)} of bank {name}" for each in chip_bits(bank)}
         found |= {ref: f"parity of bank {name}" for ref in bank.parity}
     return found
+
+
+def _bits(chip: ChipBits) -> str:
+    return f"bit {chip.first}" if chip.first == chip.last else f"bits {chip.first} to {chip.last}"
 
 
 def _rails(desk: Desk, machine: Machine) -> Iterator[Entry]:
@@ -152,7 +157,7 @@ def _memory(desk: Desk, machine: Machine) -> Iterator[Entry]:
 
 
 def _bank_words(bank: Bank) -> str:
-    bits = f"Store {bank.id.upper()}: bits 0 to {len(bank.bits) - 1} in {', '.join(bank.bits)}"
+    bits = f"Store {bank.id.upper()}: bits 0 to {BITS_A_BYTE - 1} in {', '.join(bank.bits)}"
     return f"{bits}; parity in {', '.join(bank.parity)}" if bank.parity else bits
 
 
@@ -164,7 +169,7 @@ def _switches(desk: Desk, machine: Machine) -> Iterator[Entry]:
     for each in machine.switches:
         places = "; ".join(f"{place.to}: {place.means}" if place.means else place.to for place in each.positions)
         text = f"{each.does}. {places}. As delivered {each.as_delivered}"
-        yield _entry(desk, machine, "Switch", each.switch, ("switches", each.switch), text, named=True)
+        yield _entry(desk, machine, "Switch", each.switch, ("switches", anchor(each.switch)), text, named=True)
 
 
 def _slots(desk: Desk, machine: Machine) -> Iterator[Entry]:
