@@ -237,10 +237,10 @@ def _data_files(judged: Judgement) -> dict[str, Callable[[], bytes]]:
     shelves: tuple[tuple[str, Mapping[str, Any], Mapping[str, Any]], ...] = (
         ("supply", records.supplies, workup.supplies),
         ("drive", records.drives, workup.drives),
-        ("card", records.cards, {}),
+        ("card", records.cards, workup.cards),
         ("keyboard", records.keyboards, {}),
         ("bus", records.buses, {}),
-        ("display", records.displays, {}),
+        ("display", records.displays, workup.displays),
         ("medium", records.media, {}),
     )
     for kind, shelf, figures in shelves:

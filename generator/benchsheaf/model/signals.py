@@ -25,6 +25,7 @@ class Mark(Described):
     here: str
     decides: bool
     part: str | None = None
+    note: str | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -39,6 +40,7 @@ class Feature(Described):
     colour: str | None = None
     count: int | None = None
     step: Point | None = None
+    rings: int | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -58,7 +60,6 @@ class Clock(Described):
     id: str
     name: str
     part: str | None = None
-    frequency_hz: Decimal | None = None
     of: str | None = None
     divided_by: int | None = None
     at: str | None = None

@@ -15,6 +15,7 @@ from benchsheaf.model.memory import Fill, Memory
 from benchsheaf.model.plugs import Switch
 from benchsheaf.model.sources import SourceEntry
 from benchsheaf.pages.glance import held_things, sheet_cautions
+from benchsheaf.pages.refresh import RefreshView, refresh_view
 from benchsheaf.pages.shelf import Desk
 from benchsheaf.pages.views import CautionView, DriveView, drive_view
 from benchsheaf.standards import BITS_A_BYTE
@@ -53,6 +54,7 @@ class MemorySheet:
 
     cautions: Sequence[CautionView]
     memory: Memory
+    refresh: RefreshView | None
     delivered: FillFigures | None
     fills: Sequence[FillRow]
     bits: Sequence[BitView]
@@ -139,6 +141,7 @@ def memory_sheet(desk: Desk, machine: Machine) -> MemorySheet:
     return MemorySheet(
         cautions=sheet_cautions(desk, machine, "memory"),
         memory=memory,
+        refresh=refresh_view(desk, machine),
         delivered=outfit.fill,
         fills=[
             FillRow(fill=fill, figures=by_id[fill.id], delivered=fill.id == machine.configurations[0].fill)

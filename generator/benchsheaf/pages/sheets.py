@@ -28,6 +28,7 @@ SHEETS = (
     Sheet(name="slots", title="Slots and cards", group="Know it", rests_on="slots"),
     Sheet(name="switches", title="Switches", group="Know it", rests_on="switches"),
     Sheet(name="drives", title="Drives", group="Know it", rests_on="bays"),
+    Sheet(name="display", title="Clocks and picture", group="Know it", rests_on="clocks"),
     Sheet(name="sources", title="Sources", group="Carry it", rests_on="sources"),
 )
 GROUPS = ("Make safe", "Know it", "Carry it")

@@ -10,6 +10,7 @@ from benchsheaf.rules.mentions import mention_mistakes
 from benchsheaf.rules.outfits import outfit_mistakes
 from benchsheaf.rules.rails import rail_mistakes
 from benchsheaf.rules.scene import MachineScene, PartScene
+from benchsheaf.rules.signals import mode_mistakes, signal_mistakes
 
 
 def machine_mistakes(scene: MachineScene) -> Iterator[Mistake]:
@@ -18,11 +19,13 @@ def machine_mistakes(scene: MachineScene) -> Iterator[Mistake]:
     yield from board_mistakes(scene)
     yield from memory_mistakes(scene)
     yield from outfit_mistakes(scene)
+    yield from signal_mistakes(scene)
 
 
 def part_mistakes(scene: PartScene) -> Iterator[Mistake]:
     """All rules that a shared part is judged by."""
     yield from drive_mistakes(scene)
+    yield from mode_mistakes(scene)
     yield from board_mistakes(scene)
 
 

@@ -9,6 +9,7 @@ from benchsheaf.model.memory import Bank
 from benchsheaf.model.plugs import Connector
 from benchsheaf.pages.finding.board_parts import Place, part_entries
 from benchsheaf.pages.finding.entry import Entry, in_words
+from benchsheaf.pages.finding.picture_entries import clock_entries, looks_entries, picture_entries
 from benchsheaf.pages.missing import TITLE as MISSING
 from benchsheaf.pages.printing import binary, quantity, rail_anchor, rail_name, span
 from benchsheaf.pages.sheets import SHEETS
@@ -202,6 +203,9 @@ SECTIONS: tuple[Callable[[Desk, Machine], Iterator[Entry]], ...] = (
     _switches,
     _slots,
     _outfits,
+    looks_entries,
+    clock_entries,
+    picture_entries,
     _cautions,
 )
 
