@@ -20,8 +20,8 @@ from golden import FIGURE_PATHS, paths_of_figures
 COUNTS = {
     *("cylinders", "heads", "sectors", "tracks", "flawed_tracks", "turns", "interleave", "factor", "order", "park"),
     *("chips", "parity_chips", "lane", "pins", "legs", "keys", "built"),
-    *("bit", "count", "divided_by", "dots", "every", "lines", "ports", "round", "rows", "shown_dots", "shown_lines"),
-    *("rings", "weight", "worth"),
+    *("bit", "bits", "count", "divided_by", "dots", "every", "lines", "ports", "round", "rows", "shown_dots"),
+    *("rings", "shown_lines", "weight", "worth"),
 }
 ENDINGS = tuple(f"_{suffix}" for suffix in {*SUFFIX.values(), "megabytes", "mebibytes"})
 ROOTS = [*RECORDS.values(), MachineWorkup, DriveWorkup, SupplyWorkup, CardWorkup, DisplayWorkup]

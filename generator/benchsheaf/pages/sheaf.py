@@ -14,6 +14,7 @@ from benchsheaf.model.machine import Bay, Machine
 from benchsheaf.model.memory import Fill, Memory
 from benchsheaf.model.plugs import Switch
 from benchsheaf.model.sources import SourceEntry
+from benchsheaf.pages.fault_codes import FaultCodesView, fault_codes_view
 from benchsheaf.pages.glance import held_things, sheet_cautions
 from benchsheaf.pages.refresh import RefreshView, refresh_view
 from benchsheaf.pages.shelf import Desk
@@ -58,6 +59,7 @@ class MemorySheet:
     delivered: FillFigures | None
     fills: Sequence[FillRow]
     bits: Sequence[BitView]
+    codes: FaultCodesView | None
     map: MapFigures | None
     drawing: Both | None
     map_rows: Sequence[MapRow]
@@ -148,6 +150,7 @@ def memory_sheet(desk: Desk, machine: Machine) -> MemorySheet:
             for fill in memory.fills
         ],
         bits=[BitView(number=bit, mask=f"{1 << bit:02X}") for bit in range(min(wide, BITS_A_BYTE))],
+        codes=fault_codes_view(desk, machine),
         map=outfit.map,
         drawing=memory_map(outfit.map, "map") if outfit.map else None,
         map_rows=list(_map_rows(desk, outfit.map)) if outfit.map else [],

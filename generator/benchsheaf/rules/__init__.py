@@ -11,6 +11,7 @@ from benchsheaf.rules.outfits import outfit_mistakes
 from benchsheaf.rules.rails import rail_mistakes
 from benchsheaf.rules.scene import MachineScene, PartScene
 from benchsheaf.rules.signals import mode_mistakes, signal_mistakes
+from benchsheaf.rules.sounds import sound_mistakes
 
 
 def machine_mistakes(scene: MachineScene) -> Iterator[Mistake]:
@@ -20,6 +21,7 @@ def machine_mistakes(scene: MachineScene) -> Iterator[Mistake]:
     yield from memory_mistakes(scene)
     yield from outfit_mistakes(scene)
     yield from signal_mistakes(scene)
+    yield from sound_mistakes(scene)
 
 
 def part_mistakes(scene: PartScene) -> Iterator[Mistake]:

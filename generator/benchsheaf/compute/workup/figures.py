@@ -4,8 +4,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 
+from benchsheaf.compute.beeps import SoundFigures, sound_figures
 from benchsheaf.compute.capacitors import StressFigures, stress_figures
 from benchsheaf.compute.clocks import ClockFigures, RefreshFigures, clock_figures, refresh_figures
+from benchsheaf.compute.fault_codes import FaultCodeFigures, fault_code_figures
 from benchsheaf.compute.memory_map import FillFigures, MapFigures, area_figures, fill_figures, map_figures
 from benchsheaf.compute.power import (
     GroundFigures,
@@ -56,6 +58,8 @@ class MachineWorkup:
     refresh: RefreshFigures | None
     pictures: tuple[PictureFigures, ...]
     outfits: tuple[OutfitWorkup, ...]
+    sounds: SoundFigures | None
+    fault_codes: FaultCodeFigures | None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -152,6 +156,8 @@ def machine_workup(machine: Machine, collection: Collection) -> MachineWorkup:
         refresh=refresh_figures(memory.refresh, frequencies) if memory and memory.refresh else None,
         pictures=outfit_pictures(machine.configurations[0], collection.cards, display),
         outfits=tuple(outfit_workup(outfit, machine, collection) for outfit in machine.configurations),
+        sounds=sound_figures(machine.tones, machine.beeps) if machine.beeps else None,
+        fault_codes=fault_code_figures(memory, machine.messages) if memory else None,
     )
 
 
