@@ -9,7 +9,7 @@ from typing import Any, get_args, get_type_hints
 
 import pytest
 
-from benchsheaf.compute.workup import DriveWorkup, MachineWorkup, SupplyWorkup
+from benchsheaf.compute.workup import CardWorkup, DisplayWorkup, DriveWorkup, MachineWorkup, SupplyWorkup
 from benchsheaf.export import as_json, exported, figure_paths
 from benchsheaf.model.collection import RECORDS
 from benchsheaf.quantities import SUFFIX
@@ -20,11 +20,11 @@ from golden import FIGURE_PATHS, paths_of_figures
 COUNTS = {
     *("cylinders", "heads", "sectors", "tracks", "flawed_tracks", "turns", "interleave", "factor", "order", "park"),
     *("chips", "parity_chips", "lane", "pins", "legs", "keys", "built"),
-    *("bit", "count", "divided_by", "dots", "every", "lines", "ports", "round", "rows", "shown_dots", "shown_lines"),
-    *("weight", "worth"),
+    *("bit", "bits", "count", "divided_by", "dots", "every", "lines", "ports", "round", "rows", "shown_dots"),
+    *("rings", "shown_lines", "weight", "worth"),
 }
 ENDINGS = tuple(f"_{suffix}" for suffix in {*SUFFIX.values(), "megabytes", "mebibytes"})
-ROOTS = [*RECORDS.values(), MachineWorkup, DriveWorkup, SupplyWorkup]
+ROOTS = [*RECORDS.values(), MachineWorkup, DriveWorkup, SupplyWorkup, CardWorkup, DisplayWorkup]
 KIND_OF_FOLDER = {
     "supply": "supplies",
     "drive": "drives",

@@ -17,7 +17,16 @@ NOTES = written("references/notes-machine-a.yml")
 HELD = [row for row in NOTES["figures"] if "path" in row]
 
 # What a number of the export is multiplied with to be in the unit of the notes.
-TIMES = {"%": 100, "ms": 1000, "mA": 1000, "µF": 10**6, "kohm": Decimal("0.001"), "turns/s": Decimal(1) / 60}
+TIMES = {
+    "%": 100,
+    "ms": 1000,
+    "mA": 1000,
+    "µF": 10**6,
+    "µs": 10**6,
+    "kohm": Decimal("0.001"),
+    "turns/s": Decimal(1) / 60,
+}
+TIMES |= {"kHz": Decimal("0.001"), "MHz": Decimal("0.000001")}
 SIZES = {"KiB": 1024, "MiB": 1024**2}
 
 # An item of a list answers to any of these.
@@ -130,3 +139,30 @@ def test_the_resistor_for_three_cards_lies_where_the_notes_say(documents: Docume
     assert (met("cards-on-68-ohm"), met("cards-on-82-ohm")) == (True, False)
     (wanted,) = found(documents, "rungs:figures.outfits[three-cards-no-drive].power.rails[+12 V].wanted.resistance_ohm")
     assert 68 <= wanted < 82
+
+
+def test_the_screen_locks_to_one_picture_only(documents: Documents) -> None:
+    """W1 at A fits both rates of OV-VD20, W1 at B neither (section 5 of the notes), and A is as delivered."""
+    pictures = documents["machines/ostervane-bureau-8"]["figures"]["pictures"]
+    told = {each["mode"]: (each["as_set"], each["lock"]["line"], each["lock"]["frame"]) for each in pictures}
+    assert told == {"letters-80": (True, "fits", "fits"), "television": (False, "below", "below")}
+
+
+# Section 6 of the notes: what the screen shows, the bits that differ, the chips. Without bits it is the parity.
+CODES = {
+    "STORE E0 20": ([5], ["N46"]),
+    "STORE O1 84": ([2, 7], ["N73", "N78"]),
+    "STORE E1 01": ([0], ["N61"]),
+    "STORE O0 80": ([7], ["N58"]),
+    "CHECKBIT E1": ([], ["N69"]),
+}
+
+
+def test_codes_lead_to_the_chips_of_the_notes(documents: Documents) -> None:
+    """Each example of the notes, worked out to the chip; and every bit of every bank by the rule of section 6."""
+    figures = documents["machines/ostervane-bureau-8"]["figures"]["fault_codes"]
+    assert {each["shows"]: (each["bits"], each["parts"]) for each in figures["examples"]} == CODES
+    for number, shown in enumerate(("E0", "O0", "E1", "O1")):
+        (bank,) = (each for each in figures["banks"] if each["shown"] == shown)
+        assert [each["part"] for each in bank["bits"]] == [f"N{41 + 10 * number + bit}" for bit in range(8)]
+        assert bank["parity"] == [f"N{49 + 10 * number}"]

@@ -7,6 +7,7 @@ import eseries
 import pytest
 
 from benchsheaf.compute.capacitors import stress_figures
+from benchsheaf.compute.clocks import clock_figures, refresh_figures
 from benchsheaf.compute.laws import heat, seconds_to_fall, standard_at_most, stored_energy, volts_after
 from benchsheaf.compute.memory_map import FillFigures, fill_figures
 from benchsheaf.compute.power import Load, power_figures, resistor_figures, resistor_for
@@ -18,10 +19,12 @@ from benchsheaf.compute.storage import (
     interleave_order,
     track_figures,
 )
+from benchsheaf.compute.video import mode_figures
 from benchsheaf.model.boards import Draw, Part, Volts
 from benchsheaf.model.drives import Geometry, LowLevelFormat
 from benchsheaf.model.machine import DummyLoad, Rail
-from benchsheaf.model.memory import Bank, Fill, FillGroup, Memory, MemoryChip
+from benchsheaf.model.memory import Bank, Fill, FillGroup, Memory, MemoryChip, Refresh
+from benchsheaf.model.signals import Clock, Mode
 from benchsheaf.model.supply import Discharge, Reservoir, Supply
 from benchsheaf.quantities import read_quantity
 from benchsheaf.standards import E24, EXTRA_LOW_V, MEBIBYTE, MEGABYTE, TANTALUM_SHARE
@@ -382,3 +385,42 @@ def test_preferred_values_agree_with_a_library_of_such_series() -> None:
                 value = Decimal(step).scaleb(decade) * beside
                 theirs = eseries.find_less_than_or_equal(eseries.E24, float(value))
                 assert float(standard_at_most(value)) == pytest.approx(theirs, rel=1e-9), value
+
+
+@table("picture_rates")
+def test_a_picture_has_the_rates_of_the_row(row: Row) -> None:
+    """Line and frame rate from the dots, and how much of a line is shown."""
+    given = {"id": "m", "name": "M", "crystal": "Y1"} | {name: row[name] for name in ("dots", "lines", "shown_dots")}
+    figures = mode_figures(record(Mode, given), Decimal(row["dot_rate_mhz"]) * 10**6)
+    assert figures.line_rate_hz == to_the_digits(row["line_rate_hz"])
+    assert figures.frame_rate_hz == to_the_digits(row["frame_rate_hz"])
+    assert figures.shown_line_s is not None
+    assert figures.shown_line_s * 10**6 == to_the_digits(row["shown_line_us"])
+
+
+@table("divided_clocks")
+def test_a_crystal_is_divided_as_the_row_says(row: Row) -> None:
+    """One step down and, where the divisor is even, the same in two steps."""
+    chains = [[row["divided_by"]]] + (
+        [[str(int(row["divided_by"]) // 2), "2"]] if int(row["divided_by"]) % 2 == 0 else []
+    )
+    for chain in chains:
+        clocks = [record(Clock, {"id": "0", "name": "Crystal", "part": "Y1"})]
+        for number, step in enumerate(chain):
+            given = {"id": str(number + 1), "name": "Divided", "of": str(number), "divided_by": step}
+            clocks.append(record(Clock, given))
+        figures = clock_figures(clocks, {"Y1": Decimal(row["crystal_hz"])})
+        assert figures[-1].frequency_hz == to_the_digits(row["frequency_hz"])
+
+
+@table("memory_refresh")
+def test_a_row_of_memory_is_refreshed_as_often_as_the_row_says(row: Row) -> None:
+    """At the interval of the papers all rows are done exactly within the limit; a clock slower by a hair, and not."""
+    within_s = Decimal(row["within_ms"]) / 1000
+    refresh = record(Refresh, {"clock": "c", "every": "1", "rows": row["rows"], "within_s": str(within_s)})
+    just = refresh_figures(refresh, {"c": 1 / (Decimal(row["interval_us"]) / 10**6)})
+    late = refresh_figures(refresh, {"c": 1 / (Decimal(row["interval_us"]) / 10**6) - 1})
+    assert just is not None
+    assert late is not None
+    assert just.interval_s * 10**6 == to_the_digits(row["interval_us"])
+    assert (just.holds, late.holds) == (True, False)

@@ -137,6 +137,11 @@ KNOWN = (
     ("squeals", "Weak part", "parts/supplies/sp-96.html#CO1"),
     ("reset", "Plug", f"{MACHINE}/power.html#plug-slots"),
     ("lithium", "Caution", "cautions.html#lithium-cell"),
+    ("short", "Sound", f"{MACHINE}/beeps.html#beep-rom-sum"),
+    ("checkbit", "Message", f"{MACHINE}/beeps.html#message-check-bit"),
+    ("o1", "Message", f"{MACHINE}/beeps.html#message-store"),
+    ("slow", "Message", f"{MACHINE}/beeps.html#message-disk-slow"),
+    ("esr", "Term", "terms.html#term-esr"),
 )
 
 

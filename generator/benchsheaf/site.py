@@ -27,6 +27,7 @@ from benchsheaf.pages.mistaken import mistaken_page
 from benchsheaf.pages.page import Page
 from benchsheaf.pages.parts import part_pages
 from benchsheaf.pages.shelf import Shelf
+from benchsheaf.pages.terms import terms_pages
 from benchsheaf.rules import MachineScene, PartScene, machine_mistakes, mention_mistakes, part_mistakes
 from benchsheaf.sharing import told_once
 from benchsheaf.urls import Link, Trail
@@ -169,7 +170,7 @@ def edition(judged: Judgement, edit_base: str | None = None) -> Edition:
     if judged.mistakes:
         raise ValueError(f"{len(judged.mistakes)} mistakes")
     shelf = _shelf(judged, edit_base)
-    pages = [*across_pages(shelf), *part_pages(shelf), *missing_pages(shelf), *manual_pages(shelf)]
+    pages = [*across_pages(shelf), *terms_pages(shelf), *part_pages(shelf), *missing_pages(shelf), *manual_pages(shelf)]
     for machine in judged.collection.machines.values():
         pages += machine_pages(shelf, machine)
     files = Files(_data_files(judged) | {name: _ready(data) for name, data in search_files(shelf).items()})
@@ -230,10 +231,10 @@ def _data_files(judged: Judgement) -> dict[str, Callable[[], bytes]]:
     shelves: tuple[tuple[str, Mapping[str, Any], Mapping[str, Any]], ...] = (
         ("supply", records.supplies, workup.supplies),
         ("drive", records.drives, workup.drives),
-        ("card", records.cards, {}),
+        ("card", records.cards, workup.cards),
         ("keyboard", records.keyboards, {}),
         ("bus", records.buses, {}),
-        ("display", records.displays, {}),
+        ("display", records.displays, workup.displays),
         ("medium", records.media, {}),
     )
     for kind, shelf, figures in shelves:

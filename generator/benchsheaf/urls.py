@@ -7,6 +7,7 @@ from urllib.parse import quote
 
 HOME = "index.html"
 CAUTIONS = "cautions.html"
+TERMS = "terms.html"
 MISSING = "missing.html"
 MANUAL = "manual/index.html"
 MANUAL_MISTAKES = "manual/mistakes.html"

@@ -109,7 +109,7 @@ def fill_figures(memory: Memory, fill: Fill) -> FillFigures:
     for group in fill.groups:
         kind = kinds[group.chip]
         size = bank_bytes(kind.holds_bits, kind.width_bits) * len(group.banks)
-        names = " and ".join(name.upper() for name in group.banks)
+        names = " and ".join(banks[name].on_screen for name in group.banks)
         parts = tuple(ref for name in group.banks for ref in banks[name].bits + banks[name].parity)
         areas.append(_area(f"Store {names}", None, int(group.base, 16), size, memory.address_bits, parts))
         chips += len(parts)

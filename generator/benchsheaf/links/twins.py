@@ -8,6 +8,9 @@ from benchsheaf.links.house import House
 from benchsheaf.links.names import FOLDERS, Path, Thing
 from benchsheaf.mistakes import Mistake, Place
 
+SEQUENCES = ("tone",)
+"""Families whose lists are sequences, in which the same may come again: a beep of two short tones."""
+
 
 def same_plates(things: Mapping[Thing, Conformed]) -> Iterator[Mistake]:
     """Two things of one kind that have the same name on their plates."""
@@ -37,7 +40,7 @@ def same_targets(house: House) -> Iterator[Mistake]:
     seen: dict[tuple[Path, str], Path] = {}
     for pointer in house.own:
         *above, last = pointer.path
-        if not isinstance(last, int):
+        if not isinstance(last, int) or pointer.family in SEQUENCES:
             continue
         first = seen.setdefault((tuple(above), pointer.name), pointer.path)
         if first != pointer.path:

@@ -12,6 +12,7 @@ from benchsheaf.model.cautions import Caution, Cautions
 from benchsheaf.model.displays import Display, Medium, Term, Terms
 from benchsheaf.model.drives import Drive
 from benchsheaf.model.machine import Machine
+from benchsheaf.model.sources import SourceEntry
 from benchsheaf.model.supply import Supply
 
 RECORDS: Mapping[str, type] = {
@@ -43,6 +44,7 @@ class Collection:
     media: Mapping[str, Medium] = field(default_factory=dict)
     cautions: Mapping[str, Caution] = field(default_factory=dict)
     terms: Mapping[str, Term] = field(default_factory=dict)
+    term_sources: tuple[SourceEntry, ...] = ()
     repairs: Mapping[str, Repair] = field(default_factory=dict)
 
 
@@ -82,5 +84,6 @@ def collection(records: Mapping[tuple[str, str], Any]) -> Collection:
         media=made["medium"],
         cautions={each.id: each for one in made["cautions"].values() for each in one.cautions},
         terms={each.id: each for one in made["terms"].values() for each in one.terms},
+        term_sources=tuple(each for one in made["terms"].values() for each in one.sources),
         repairs=made["repair"],
     )

@@ -29,7 +29,7 @@ class Processor(Described):
 
     word_bits: int
     part: str | None = None
-    clock_hz: Decimal | None = None
+    clock: str | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -24,6 +24,12 @@ class Bank(Described):
     lane: int
     bits: tuple[str, ...]
     parity: tuple[str, ...] = ()
+    shown: str | None = None
+
+    @property
+    def on_screen(self) -> str:
+        """How messages, and pages, write it."""
+        return self.shown or self.id.upper()
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

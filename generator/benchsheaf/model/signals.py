@@ -25,6 +25,7 @@ class Mark(Described):
     here: str
     decides: bool
     part: str | None = None
+    note: str | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -39,6 +40,7 @@ class Feature(Described):
     colour: str | None = None
     count: int | None = None
     step: Point | None = None
+    rings: int | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -58,7 +60,6 @@ class Clock(Described):
     id: str
     name: str
     part: str | None = None
-    frequency_hz: Decimal | None = None
     of: str | None = None
     divided_by: int | None = None
     at: str | None = None
@@ -125,11 +126,33 @@ class Beep(Described):
 
     id: str
     tones: tuple[str, ...]
-    gap_s: Decimal
     means: str
+    gap_s: Decimal | None = None
     again_s: Decimal | None = None
     good: bool | None = None
+    normal_without: tuple[str, ...] = ()
+    banks: tuple[str, ...] = ()
     parts: tuple[str, ...] = ()
+
+    @property
+    def heard(self) -> str:
+        """What an ear calls it: `long short`, `four short`; with a comma between tones whose names are of two words."""
+        names = [name.replace("-", " ") for name in self.tones]
+        if len(set(names)) == 1 and len(names) in _SEVERAL:
+            return f"{_SEVERAL[len(names)]} {names[0]}"
+        return (", " if any(" " in name for name in names) else " ").join(names)
+
+
+_SEVERAL = {3: "three", 4: "four", 5: "five", 6: "six", 7: "seven", 8: "eight", 9: "nine"}
+"""Of two like tones the names are said; more than nine an ear does not count."""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class CodeExample(Described):
+    """A message with a bank, and bits, in the place of its letters."""
+
+    bank: str
+    exclusive_or: str | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -139,8 +162,9 @@ class Message(Described):
     id: str
     shows: str
     means: str
-    with_beep: str | None = None
+    with_beeps: tuple[str, ...] = ()
     tokens: tuple[str, ...] = ()
+    examples: tuple[CodeExample, ...] = ()
     normal_without: tuple[str, ...] = ()
     parts: tuple[str, ...] = ()
 

@@ -27,6 +27,7 @@ class Home:
     manual: str
     missing: str
     missing_count: int
+    terms: str | None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -99,6 +100,7 @@ def _home(desk: Desk) -> str:
         manual=desk.href(urls.MANUAL),
         missing=desk.href(urls.MISSING),
         missing_count=missing_count(desk.shelf),
+        terms=desk.href(urls.TERMS) if collection.terms else None,
     )
     return desk.printed("home.html", home=home)
 

@@ -11,20 +11,12 @@ from benchsheaf.markup import Markup
 from benchsheaf.model.boards import Board
 from benchsheaf.model.cautions import CautionHere
 from benchsheaf.model.machine import Machine
+from benchsheaf.pages.key_figures import KeyFigure, key_figures
 from benchsheaf.pages.part_lists import PartView, WeakView, board_drawing, part_views, weak_views
-from benchsheaf.pages.printing import binary, figure, quantity, span
+from benchsheaf.pages.recognising import MarkGroup, ViewFigure, mark_groups, view_figures
 from benchsheaf.pages.shelf import Desk
 from benchsheaf.pages.views import CautionView, charge_caution, machine_caution
 from benchsheaf.standards import TANTALUM_SHARE
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class KeyFigure:
-    """One of the figures under the cautions."""
-
-    term: str
-    words: str
-    under: str = ""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -57,6 +49,8 @@ class GlanceSheet:
     machine: Machine
     cautions: Sequence[CautionView]
     key_figures: Sequence[KeyFigure]
+    views: Sequence[ViewFigure]
+    marks: Sequence[MarkGroup]
     boards: Sequence[BoardView]
     held: Sequence[HeldView]
 
@@ -98,7 +92,9 @@ def glance_sheet(desk: Desk, machine: Machine) -> GlanceSheet:
     return GlanceSheet(
         machine=machine,
         cautions=sheet_cautions(desk, machine, "glance"),
-        key_figures=_key_figures(desk, machine),
+        key_figures=key_figures(desk, machine),
+        views=view_figures(machine),
+        marks=mark_groups(desk, machine),
         boards=_boards(desk, machine, "boards"),
         held=_held(desk, machine),
     )
@@ -152,33 +148,6 @@ def sheet_cautions(desk: Desk, machine: Machine, sheet: str) -> list[CautionView
         return own
     way = desk.sheet("first-power", "stored-charge")
     return [charge_caution(desk, machine.supply, reservoir, figures, way), *own]
-
-
-def _key_figures(desk: Desk, machine: Machine) -> list[KeyFigure]:
-    outfit = desk.shelf.workup.machines[machine.slug].outfits[0]
-    delivered = machine.configurations[0]
-    supply = desk.shelf.collection.supplies[machine.supply]
-    figures = [KeyFigure(term="Built", words=str(machine.built))]
-    if machine.processor:
-        clock = quantity(machine.processor.clock_hz, "Hz") if machine.processor.clock_hz else ""
-        figures.append(KeyFigure(term="Processor", words=quantity(machine.processor.word_bits, "bit"), under=clock))
-    if outfit.fill:
-        under = f"{outfit.fill.chips} chips" + (", with parity" if outfit.fill.parity_chips else ", no parity")
-        figures.append(KeyFigure(term="Memory as delivered", words=binary(outfit.fill.total_bytes), under=under))
-    if machine.slots:
-        bus = desk.shelf.collection.buses[machine.bus].name if machine.bus else ""
-        under = f"{len(delivered.slots)} filled"
-        figures.append(KeyFigure(term="Slots", words=f"{len(machine.slots)} of {bus}", under=under))
-    figures.append(KeyFigure(term="Mains", words=f"{span(supply.mains, 'V')} only"))
-    if outfit.power.run_w:
-        share = f"{figure(outfit.power, 'run_share', 1)} of {quantity(supply.together_w, 'W')}"
-        figures.append(KeyFigure(term="Running", words=figure(outfit.power, "run_w"), under=share))
-        share = f"{figure(outfit.power, 'start_share', 1)} of {quantity(supply.together_w, 'W')}"
-        figures.append(KeyFigure(term="Starting", words=figure(outfit.power, "start_w"), under=share))
-    drives = [desk.shelf.collection.drives[bay.holds].name for bay in delivered.bays]
-    if drives:
-        figures.append(KeyFigure(term="Drives", words=str(len(drives)), under=" and ".join(drives)))
-    return figures
 
 
 def _boards(desk: Desk, machine: Machine, elsewhere: str | None = None) -> list[BoardView]:

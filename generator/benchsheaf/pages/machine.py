@@ -5,6 +5,8 @@ from typing import Any
 
 from benchsheaf import urls
 from benchsheaf.model.machine import Machine
+from benchsheaf.pages.beeps import beeps_sheet
+from benchsheaf.pages.display import display_sheet
 from benchsheaf.pages.first_power import first_power_sheet
 from benchsheaf.pages.frame import Frame, sheet_frame
 from benchsheaf.pages.glance import boards_sheet, glance_sheet
@@ -23,6 +25,8 @@ CONTENTS: Mapping[str, Callable[[Desk, Machine], Any]] = {
     "slots": slots_sheet,
     "switches": switches_sheet,
     "drives": drives_sheet,
+    "display": display_sheet,
+    "beeps": beeps_sheet,
     "sources": sources_sheet,
 }
 

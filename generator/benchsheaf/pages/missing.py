@@ -159,7 +159,9 @@ def _way_to(desk: Desk, thing: Thing) -> str:
     kind, slug = thing
     if kind == "machine":
         return desk.sheet("missing", slug=slug)
-    return desk.thing(kind, slug) if kind in urls.PART_FOLDERS else desk.href(urls.CAUTIONS)
+    if kind in urls.PART_FOLDERS:
+        return desk.thing(kind, slug)
+    return desk.href(urls.TERMS if kind == "terms" else urls.CAUTIONS)
 
 
 def _row(desk: Desk, thing: Thing, absence: Absence) -> MissingRow:

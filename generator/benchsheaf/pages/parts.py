@@ -14,6 +14,7 @@ from benchsheaf.model.sources import SourceEntry
 from benchsheaf.model.supply import Output, Supply
 from benchsheaf.pages.frame import loose_frame
 from benchsheaf.pages.glance import held_things
+from benchsheaf.pages.modes import ModeRow, card_mode_rows
 from benchsheaf.pages.page import Page
 from benchsheaf.pages.part_lists import PartView, WeakView, board_drawing, drive_part_views, part_views, weak_views
 from benchsheaf.pages.screens import display_page, medium_page
@@ -49,6 +50,7 @@ class PartPage:
     reservoir: ReservoirView | None = None
     storage: DriveView | None = None
     areas: Sequence[Area] = ()
+    modes: Sequence[ModeRow] = ()
     plug: Sequence[Pin] = ()
     plug_words: str = ""
     seen: str | None = None
@@ -146,6 +148,7 @@ def _holding(desk: Desk, kind: str, thing: Holding) -> PartPage:
         reservoir=_reservoir(desk, supply),
         storage=drive_view(desk, thing, weak=not drawn) if isinstance(thing, Drive) else None,
         areas=thing.areas if isinstance(thing, Card) else (),
+        modes=card_mode_rows(desk, thing) if isinstance(thing, Card) else (),
         plug=_plug(thing),
         plug_words="Its lead" if isinstance(thing, Keyboard) else "Its supply plug",
         seen=thing.seen if isinstance(thing, Drive) else None,

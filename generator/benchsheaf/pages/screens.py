@@ -9,6 +9,7 @@ from benchsheaf.drawing.picture import Both
 from benchsheaf.model.displays import Display, Medium
 from benchsheaf.model.plugs import ContactRow
 from benchsheaf.pages.frame import loose_frame
+from benchsheaf.pages.modes import ModeRow, display_mode_rows
 from benchsheaf.pages.shelf import Desk
 from benchsheaf.pages.views import CautionView, Named, machine_caution
 
@@ -21,6 +22,7 @@ class DisplayPage:
     data: str
     cautions: Sequence[CautionView]
     drawing: Both | None
+    modes: Sequence[ModeRow]
     holders: Sequence[Named]
 
 
@@ -47,6 +49,7 @@ def display_page(desk: Desk, slug: str) -> str:
         data=urls.part_data("display", slug),
         cautions=[machine_caution(desk, each) for each in display.cautions],
         drawing=plug_drawing(display),
+        modes=display_mode_rows(desk, slug),
         holders=holders,
     )
     return desk.printed(

@@ -14,7 +14,9 @@ from benchsheaf.model.machine import Bay, Machine
 from benchsheaf.model.memory import Bank, Fill, Memory
 from benchsheaf.model.plugs import Switch
 from benchsheaf.model.sources import SourceEntry
+from benchsheaf.pages.fault_codes import FaultCodesView, fault_codes_view
 from benchsheaf.pages.glance import held_things, sheet_cautions
+from benchsheaf.pages.refresh import RefreshView, refresh_view
 from benchsheaf.pages.shelf import Desk
 from benchsheaf.pages.views import CautionView, DriveView, drive_view
 from benchsheaf.standards import BITS_A_BYTE
@@ -72,10 +74,12 @@ class MemorySheet:
 
     cautions: Sequence[CautionView]
     memory: Memory
+    refresh: RefreshView | None
     delivered: FillFigures | None
     fills: Sequence[FillRow]
     bits: Sequence[BitView]
     banks: Sequence[BankRow]
+    codes: FaultCodesView | None
     map: MapFigures | None
     drawing: Both | None
     map_rows: Sequence[MapRow]
@@ -158,6 +162,7 @@ def memory_sheet(desk: Desk, machine: Machine) -> MemorySheet:
     return MemorySheet(
         cautions=sheet_cautions(desk, machine, "memory"),
         memory=memory,
+        refresh=refresh_view(desk, machine),
         delivered=outfit.fill,
         fills=[
             FillRow(fill=fill, figures=by_id[fill.id], delivered=fill.id == machine.configurations[0].fill)
@@ -165,6 +170,7 @@ def memory_sheet(desk: Desk, machine: Machine) -> MemorySheet:
         ],
         bits=[BitView(number=bit, mask=f"{1 << bit:02X}") for bit in range(BITS_A_BYTE)],
         banks=[_bank_row(desk, memory, bank) for bank in memory.banks],
+        codes=fault_codes_view(desk, machine),
         map=outfit.map,
         drawing=memory_map(outfit.map, "map") if outfit.map else None,
         map_rows=list(_map_rows(desk, outfit.map)) if outfit.map else [],

@@ -7,16 +7,17 @@ from benchsheaf.model.machine import Machine
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Sheet:
-    """One sheet: `rests_on` is the section of the data without which it is only wanted."""
+    """One sheet: `rests_on` is the section of the data without which it is only wanted, unless there is `or_on`."""
 
     name: str
     title: str
     group: str
     rests_on: str
+    or_on: str | None = None
 
     def wanted(self, machine: Machine) -> bool:
         """Whether the machine lacks what the sheet rests on."""
-        return not getattr(machine, self.rests_on)
+        return not (getattr(machine, self.rests_on) or (self.or_on and getattr(machine, self.or_on)))
 
 
 SHEETS = (
@@ -28,6 +29,8 @@ SHEETS = (
     Sheet(name="slots", title="Slots and cards", group="Know it", rests_on="slots"),
     Sheet(name="switches", title="Switches", group="Know it", rests_on="switches"),
     Sheet(name="drives", title="Drives", group="Know it", rests_on="bays"),
+    Sheet(name="display", title="Clocks and picture", group="Know it", rests_on="clocks"),
+    Sheet(name="beeps", title="Beeps and messages", group="Fix it", rests_on="beeps", or_on="messages"),
     Sheet(name="sources", title="Sources", group="Carry it", rests_on="sources"),
 )
-GROUPS = ("Make safe", "Know it", "Carry it")
+GROUPS = ("Make safe", "Know it", "Fix it", "Carry it")

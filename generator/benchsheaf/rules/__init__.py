@@ -12,6 +12,8 @@ from benchsheaf.rules.mentions import mention_mistakes
 from benchsheaf.rules.outfits import outfit_mistakes
 from benchsheaf.rules.rails import rail_mistakes
 from benchsheaf.rules.scene import MachineScene, PartScene
+from benchsheaf.rules.signals import mode_mistakes, signal_mistakes
+from benchsheaf.rules.sounds import sound_mistakes
 
 
 def machine_mistakes(scene: MachineScene) -> Iterator[Mistake]:
@@ -22,11 +24,14 @@ def machine_mistakes(scene: MachineScene) -> Iterator[Mistake]:
     yield from outfit_mistakes(scene)
     yield from entry_mistakes(scene)
     yield from kind_mistakes(scene)
+    yield from signal_mistakes(scene)
+    yield from sound_mistakes(scene)
 
 
 def part_mistakes(scene: PartScene) -> Iterator[Mistake]:
     """All rules that a shared part is judged by."""
     yield from drive_mistakes(scene)
+    yield from mode_mistakes(scene)
     yield from board_mistakes(scene)
     yield from entry_mistakes(scene)
     yield from kind_mistakes(scene)

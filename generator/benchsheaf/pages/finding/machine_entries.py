@@ -9,6 +9,8 @@ from benchsheaf.model.memory import Bank
 from benchsheaf.model.plugs import Connector
 from benchsheaf.pages.finding.board_parts import Place, part_entries
 from benchsheaf.pages.finding.entry import Entry, in_words
+from benchsheaf.pages.finding.picture_entries import clock_entries, looks_entries, picture_entries
+from benchsheaf.pages.finding.sound_entries import sound_entries
 from benchsheaf.pages.missing import TITLE as MISSING
 from benchsheaf.pages.printing import anchor, binary, quantity, rail_anchor, rail_name, span
 from benchsheaf.pages.sheets import SHEETS
@@ -100,7 +102,7 @@ def _memory_bits(machine: Machine) -> dict[str, str]:
     """What each memory chip is among the bits of its bank."""
     found: dict[str, str] = {}
     for bank in machine.memory.banks if machine.memory else ():
-        name = bank.id.upper()
+        name = bank.on_screen
         found |= {each.ref: f"{_bits(each)} of bank {name}" for each in chip_bits(bank)}
         found |= {ref: f"parity of bank {name}" for ref in bank.parity}
     return found
@@ -145,7 +147,7 @@ def _memory(desk: Desk, machine: Machine) -> Iterator[Entry]:
     workup = desk.shelf.workup.machines[machine.slug]
     for bank in memory.banks:
         place = ("memory", f"bank-{bank.id}")
-        yield _entry(desk, machine, "Memory bank", f"Bank {bank.id.upper()}", place, _bank_words(bank))
+        yield _entry(desk, machine, "Memory bank", f"Bank {bank.on_screen}", place, _bank_words(bank))
     for fill, figures in zip(memory.fills, workup.fills, strict=True):
         text = f"{binary(figures.total_bytes)}, {figures.chips} chips; {_areas(figures.areas)}"
         yield _entry(desk, machine, "Filling", fill.name, ("memory", f"fill-{fill.id}"), text)
@@ -157,7 +159,7 @@ def _memory(desk: Desk, machine: Machine) -> Iterator[Entry]:
 
 
 def _bank_words(bank: Bank) -> str:
-    bits = f"Store {bank.id.upper()}: bits 0 to {BITS_A_BYTE - 1} in {', '.join(bank.bits)}"
+    bits = f"Store {bank.on_screen}: bits 0 to {BITS_A_BYTE - 1} in {', '.join(bank.bits)}"
     return f"{bits}; parity in {', '.join(bank.parity)}" if bank.parity else bits
 
 
@@ -207,7 +209,11 @@ SECTIONS: tuple[Callable[[Desk, Machine], Iterator[Entry]], ...] = (
     _switches,
     _slots,
     _outfits,
+    looks_entries,
+    clock_entries,
+    picture_entries,
     _cautions,
+    sound_entries,
 )
 
 

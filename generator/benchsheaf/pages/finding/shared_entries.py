@@ -10,6 +10,7 @@ from benchsheaf.model.supply import Supply
 from benchsheaf.pages.finding.board_parts import Place, part_entries
 from benchsheaf.pages.finding.entry import Entry, in_words
 from benchsheaf.pages.finding.screen_entries import loose_entries
+from benchsheaf.pages.finding.term_entries import term_entries
 from benchsheaf.pages.missing import TITLE as MISSING
 from benchsheaf.pages.parts import is_drawn
 from benchsheaf.pages.printing import binary, figure, quantity, rail_name, words
@@ -24,6 +25,7 @@ def shared_entries(desk: Desk) -> Iterator[Entry]:
     for each in desk.shelf.collection.cautions.values():
         way = desk.href(urls.CAUTIONS, each.id)
         yield Entry(kind="Caution", title=each.order.rstrip("."), where="All machines", way=way, text=each.says)
+    yield from term_entries(desk)
     yield Entry(kind="Sheet", title=MISSING, where="All machines", way=desk.href(urls.MISSING))
 
 

@@ -1,14 +1,16 @@
-"""The table of contents of all figures: of a part, an outfit, a machine, the collection."""
+"""Every figure of a part, an outfit, a machine, the collection."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 
+from benchsheaf.compute.beeps import SoundFigures, sound_figures
 from benchsheaf.compute.capacitors import StressFigures, stress_figures
+from benchsheaf.compute.clocks import ClockFigures, RefreshFigures, clock_figures, refresh_figures
+from benchsheaf.compute.fault_codes import FaultCodeFigures, fault_code_figures
 from benchsheaf.compute.memory_map import FillFigures, MapFigures, area_figures, fill_figures, map_figures
 from benchsheaf.compute.power import (
     GroundFigures,
-    Load,
     PowerFigures,
     SupplyFigures,
     ground_figures,
@@ -17,10 +19,18 @@ from benchsheaf.compute.power import (
 )
 from benchsheaf.compute.reservoir import ReservoirFigures, reservoir_figures
 from benchsheaf.compute.storage import StorageFigures, storage_figures
-from benchsheaf.model.boards import Draw
+from benchsheaf.compute.video import (
+    LockFigures,
+    ModeFigures,
+    PictureFigures,
+    card_modes,
+    display_locks,
+    outfit_pictures,
+)
+from benchsheaf.compute.workup.loads import outfit_fill, outfit_loads
 from benchsheaf.model.collection import Collection, records_by_kind
-from benchsheaf.model.machine import BayFilled, Configuration, Machine
-from benchsheaf.model.memory import Fill, Memory
+from benchsheaf.model.machine import Configuration, Machine
+from benchsheaf.model.memory import Memory
 from benchsheaf.model.supply import Supply
 
 
@@ -44,7 +54,12 @@ class MachineWorkup:
     supply: SupplyFigures
     reservoir: ReservoirFigures | None
     fills: tuple[FillFigures, ...]
+    clocks: tuple[ClockFigures, ...]
+    refresh: RefreshFigures | None
+    pictures: tuple[PictureFigures, ...]
     outfits: tuple[OutfitWorkup, ...]
+    sounds: SoundFigures | None
+    fault_codes: FaultCodeFigures | None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -64,12 +79,30 @@ class SupplyWorkup:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class CardWorkup:
+    """The figures of a card by itself."""
+
+    slug: str
+    modes: tuple[ModeFigures, ...]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class DisplayWorkup:
+    """A display against every picture mode that is described."""
+
+    slug: str
+    locks: tuple[LockFigures, ...]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class CollectionWorkup:
     """The figures of everything."""
 
     machines: Mapping[str, MachineWorkup]
     drives: Mapping[str, DriveWorkup]
     supplies: Mapping[str, SupplyWorkup]
+    cards: Mapping[str, CardWorkup]
+    displays: Mapping[str, DisplayWorkup]
 
 
 def collection_workup(collection: Collection) -> CollectionWorkup:
@@ -81,6 +114,11 @@ def collection_workup(collection: Collection) -> CollectionWorkup:
         },
         supplies={
             slug: SupplyWorkup(slug=slug, reservoir=_reservoir(supply)) for slug, supply in collection.supplies.items()
+        },
+        cards={slug: CardWorkup(slug=slug, modes=card_modes(card)) for slug, card in collection.cards.items()},
+        displays={
+            slug: DisplayWorkup(slug=slug, locks=display_locks(display, collection.cards))
+            for slug, display in collection.displays.items()
         },
     )
 
@@ -104,6 +142,9 @@ def machine_workup(machine: Machine, collection: Collection) -> MachineWorkup:
     """All figures of a machine with what it holds."""
     supply = collection.supplies[machine.supply]
     memory = machine.memory
+    display = collection.displays[machine.display] if machine.display else None
+    clocks = clock_figures(machine.clocks, _crystals(machine, collection))
+    frequencies = {clock.id: clock.frequency_hz for clock in clocks}
     return MachineWorkup(
         slug=machine.slug,
         ground=tuple(figures for rail in machine.rails if (figures := ground_figures(rail))),
@@ -111,8 +152,21 @@ def machine_workup(machine: Machine, collection: Collection) -> MachineWorkup:
         supply=supply_figures(supply, machine.rails),
         reservoir=_reservoir(supply),
         fills=tuple(fill_figures(memory, fill) for fill in memory.fills) if memory else (),
+        clocks=clocks,
+        refresh=refresh_figures(memory.refresh, frequencies) if memory and memory.refresh else None,
+        pictures=outfit_pictures(machine.configurations[0], collection.cards, display),
         outfits=tuple(outfit_workup(outfit, machine, collection) for outfit in machine.configurations),
+        sounds=sound_figures(machine.tones, machine.beeps) if machine.beeps else None,
+        fault_codes=fault_code_figures(memory, machine.messages) if memory else None,
     )
+
+
+def _crystals(machine: Machine, collection: Collection) -> dict[str, Decimal]:
+    """The frequency of every part that has one: on its own boards, then SLUG/REF on its cards as delivered."""
+    own = [(part.ref, part) for board in machine.boards for part in board.all_parts()]
+    for filled in machine.configurations[0].slots:
+        own += [(f"{filled.holds}/{part.ref}", part) for part in collection.cards[filled.holds].parts]
+    return {name: part.frequency_hz for name, part in own if part.frequency_hz is not None}
 
 
 def _reservoir(supply: Supply) -> ReservoirFigures | None:
@@ -148,7 +202,7 @@ def outfit_workup(outfit: Configuration, machine: Machine, collection: Collectio
     """The figures of one outfit: its loads on the supply, its memory and map."""
     supply = collection.supplies[machine.supply]
     memory = machine.memory
-    fill = _fill(memory, outfit)
+    fill = outfit_fill(memory, outfit)
     filled = fill_figures(memory, fill) if memory and fill else None
     return OutfitWorkup(
         id=outfit.id,
@@ -158,10 +212,6 @@ def outfit_workup(outfit: Configuration, machine: Machine, collection: Collectio
     )
 
 
-def _fill(memory: Memory | None, outfit: Configuration) -> Fill | None:
-    return next((fill for fill in memory.fills if fill.id == outfit.fill), None) if memory else None
-
-
 def _map(memory: Memory, filled: FillFigures | None, outfit: Configuration, collection: Collection) -> MapFigures:
     areas = [area_figures(area, None, memory.address_bits) for area in memory.areas]
     areas += filled.areas if filled else ()
@@ -169,58 +219,3 @@ def _map(memory: Memory, filled: FillFigures | None, outfit: Configuration, coll
         card = collection.cards[slot.holds]
         areas += [area_figures(area, card.slug, memory.address_bits) for area in card.areas]
     return map_figures(memory.address_bits, areas)
-
-
-def outfit_loads(outfit: Configuration, machine: Machine, collection: Collection) -> tuple[Load, ...]:
-    """What draws current under an outfit, in the order in which a table lists it."""
-    boards = {board.id: board for board in machine.boards}
-    loads = [Load(name=boards[name].name, draws=boards[name].draws) for name in outfit.boards]
-    loads += _memory_loads(machine.memory, outfit)
-    for slot in outfit.slots:
-        card = collection.cards[slot.holds]
-        loads.append(Load(name=card.name, draws=card.draws, kind="card", slug=card.slug))
-    loads += [_drive_load(bay, collection) for bay in outfit.bays]
-    if outfit.keyboard:
-        keyboard = collection.keyboards[outfit.keyboard]
-        loads.append(Load(name=keyboard.name, draws=keyboard.draws, kind="keyboard", slug=keyboard.slug))
-    supply = collection.supplies[machine.supply]
-    if supply.draws:
-        loads.append(Load(name=f"{supply.name} itself", draws=supply.draws, kind="supply", slug=supply.slug))
-    return tuple(load for load in loads if load.draws)
-
-
-def _drive_load(bay: BayFilled, collection: Collection) -> Load:
-    drive = collection.drives[bay.holds]
-    return Load(name=drive.name, draws=drive.draws, kind="drive", slug=drive.slug, late=bay.starts == "late")
-
-
-def _memory_loads(memory: Memory | None, outfit: Configuration) -> list[Load]:
-    """The memory chips of the outfit's filling, one load for each kind of chip."""
-    fill = _fill(memory, outfit)
-    if memory is None or fill is None:
-        return []
-    banks = {bank.id: bank for bank in memory.banks}
-    loads = []
-    for kind in memory.chips:
-        groups = [group for group in fill.groups if group.chip == kind.id]
-        count = sum(len(banks[name].bits) + len(banks[name].parity) for group in groups for name in group.banks)
-        if count and kind.draws:
-            name = f"Memory, {count} chips of {kind.id.upper()} × {kind.width_bits}"
-            loads.append(Load(name=name, draws=tuple(_times(draw, count) for draw in kind.draws)))
-    return loads
-
-
-def _times(draw: Draw, count: int) -> Draw:
-    """The draw of several like things together."""
-
-    def several(one_a: Decimal | None) -> Decimal | None:
-        return None if one_a is None else one_a * count
-
-    return Draw(
-        rail=draw.rail,
-        run_a=draw.run_a * count,
-        start_a=several(draw.start_a),
-        start_for_s=draw.start_for_s,
-        rest_a=several(draw.rest_a),
-        warm=draw.warm,
-    )
