@@ -12,13 +12,40 @@ from benchsheaf.conformity import codes as conformity_codes
 from benchsheaf.fields import meaning
 from benchsheaf.links import codes as link_codes
 from benchsheaf.mistakes import Code, Mistake
-from benchsheaf.rules import boards, drives, memory, mentions, outfits, rails, signals, sounds
+from benchsheaf.rules import (
+    boards,
+    complaints,
+    drives,
+    faults,
+    gates,
+    memory,
+    mentions,
+    outfits,
+    rails,
+    signals,
+    sounds,
+)
 from benchsheaf.site import judgement
 
 HERE = Path(__file__).parent
 COPIES = yaml.safe_load((HERE / "cases" / "mistakes.yml").read_text(encoding="utf-8"))["copies"]
 WORDS = yaml.safe_load((HERE / "cases" / "words.yml").read_text(encoding="utf-8"))
-ROOMS = (meaning, conformity_codes, link_codes, boards, drives, memory, mentions, outfits, rails, signals, sounds)
+ROOMS = (
+    meaning,
+    conformity_codes,
+    link_codes,
+    boards,
+    complaints,
+    drives,
+    faults,
+    gates,
+    memory,
+    mentions,
+    outfits,
+    rails,
+    signals,
+    sounds,
+)
 CODES = {each.id: each for room in ROOMS for each in vars(room).values() if isinstance(each, Code)}
 FAMILIES = ("FILE", "YAML", "FIELD", "KIND", "UNIT", "RANGE", "ID", "LINK", "SENSE")
 

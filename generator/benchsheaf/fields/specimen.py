@@ -9,6 +9,10 @@ from benchsheaf.fields.records import Field, Schemas
 SLUG = "specimen"
 OF_HOLDERS = ("rail", "removal", "stage")
 """Families whose names are those of whatever holds a thing."""
+OF_HELD = ("shows_here",)
+"""Sections about what is held, by its slug and a name: left out, since all things of the specimen have one slug."""
+LEFT_OUT: Mapping[str, tuple[tuple[str, ...], ...]] = {"outcomes": (("condition", "stop"), ("condition",))}
+"""Fields that the first items of a list lack: the first outcome is the healthy one, and a fault shows the second."""
 
 
 def specimens(schemas: Schemas) -> dict[str, dict[str, Any]]:
@@ -24,7 +28,11 @@ def specimens(schemas: Schemas) -> dict[str, dict[str, Any]]:
     made = {}
     for kind, described in schemas.kinds.items():
         names = shared | _names(described) | (machine if kind == "repair" else {})
-        made[kind] = {name: _value(inner, names, 0) for name, inner in described.fields.items() if _lands(inner, names)}
+        made[kind] = {
+            name: _value(inner, names, 0)
+            for name, inner in described.fields.items()
+            if name not in OF_HELD and _lands(inner, names)
+        }
     return made
 
 
@@ -78,7 +86,7 @@ def _items(described: Field, names: Mapping[str, str]) -> list[Any]:
         return [_pointed(item, names)] * max(1, len(example))
     if item.shape != "record":
         return list(example) or [_value(item, names, 0)]
-    made = [_value(item, names, number) for number in range(max(1, described.shortest))]
+    made = [_value(item, names, number) for number in range(max(1, described.shortest, len(example)))]
     own = next((each for each in item.fields.values() if each.names_item and not each.points_at), None)
     inward = [each for each in item.fields.values() if own and _points_at(each) == own.names_item]
     if own and inward:
@@ -87,9 +95,13 @@ def _items(described: Field, names: Mapping[str, str]) -> list[Any]:
         made[0] = {name: value for name, value in made[0].items() if not _is_taken(item.fields[name])}
         made[0] |= {each.name: [second[own.name]] if each.item else second[own.name] for each in inward}
         made.append(second)
-    return [
+    made = [
         each | over if isinstance(over, dict) else each for each, over in zip(made, _padded(example, made), strict=True)
     ]
+    for each, without in zip(made, LEFT_OUT.get(described.name, ()), strict=False):
+        for name in without:
+            each.pop(name, None)
+    return made
 
 
 def _points_at(described: Field) -> str | None:
