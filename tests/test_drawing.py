@@ -16,6 +16,7 @@ from benchsheaf.compute.reservoir import reservoir_figures
 from benchsheaf.compute.storage import interleave_figures, track_figures
 from benchsheaf.drawing.attributes import coordinate
 from benchsheaf.drawing.board import board_pictures
+from benchsheaf.drawing.clock_tree import Node, clock_tree
 from benchsheaf.drawing.connector import connector
 from benchsheaf.drawing.discharge import discharge_curve
 from benchsheaf.drawing.drive import drive_pictures
@@ -40,11 +41,14 @@ from benchsheaf.drawing.picture import (
     Path as Way,
 )
 from benchsheaf.drawing.rail_scales import rail_scales
+from benchsheaf.drawing.rate_ranges import Scale, Tick, rate_ranges
 from benchsheaf.drawing.sheaf import sheaf_edge
+from benchsheaf.drawing.views import view_pictures
 from benchsheaf.model.boards import Extent, Ohms, Part, PartRow, Pin, Point, Volts
 from benchsheaf.model.drives import Geometry
 from benchsheaf.model.machine import Machine, Rail, ToGround
 from benchsheaf.model.plugs import ContactRow
+from benchsheaf.model.signals import Feature, Hertz, View
 from benchsheaf.model.supply import Discharge, Reservoir, Supply
 from benchsheaf.site import Judgement, judgement
 
@@ -114,7 +118,29 @@ def gallery(judged: Judgement, machine: Machine, supply: Supply, main_board: Bot
     made["discharge"] = discharge_curve(supply.reservoir, workup.reservoir, "discharge")
     made["map"] = memory_map(workup.outfits[0].map, "map")
     made["ring"] = interleave_ring(storage.interleave, storage.track, "ring")
+    made |= {f"view-{each.id}": view_pictures(each, f"view-{each.id}") for each in machine.views}
+    made["ranges"] = rate_ranges(SCALES, "ranges")
+    made["clocks"] = clock_tree(CLOCKS, "clocks")
     return made
+
+
+# The rates of the demonstration, section 5 of its notes.
+SCALES = (
+    Scale(
+        name="Line rate",
+        locks=Hertz(low_hz=Decimal(19200), high_hz=Decimal(20800)),
+        ticks=[
+            Tick(name="80 letters by 24 lines", rate_hz=Decimal(20000), printed="20.00 kHz", fits=True),
+            Tick(name="Television", rate_hz=Decimal(15625), printed="15.625 kHz", fits=False),
+        ],
+    ),
+)
+CLOCKS = (
+    Node(id="y", name="Crystal of the machine", rate="36.000 MHz", part="Y1", of=None, divided_by=None),
+    Node(id="p", name="Processor and bus", rate="6.000 MHz", part="N5", of="y", divided_by=6),
+    Node(id="c", name="Counter", rate="1.500 MHz", part="N12", of="y", divided_by=24),
+    Node(id="t", name="Tick", rate="100 Hz", part="N12", of="c", divided_by=15000),
+)
 
 
 def both_of(pictures: Both) -> list[Picture]:
@@ -691,6 +717,13 @@ def hostile() -> Iterator[Both]:
     yield board_pictures(extent(100, 50), [one], (), {"N1": MARKUP}, "b", {"N1": f'#"{MARKUP}'}, back=MARKUP)
     yield rail_scales([rail(MARKUP)], "r")
     yield connector([ContactRow(id="a", pins=(Pin(pin=MARKUP, signal=MARKUP, colour=MARKUP),))], MARKUP, "c")
+    feature = Feature(id="f", kind="badge", name=MARKUP, at=point(1, 1), body=extent(90, 40), colour=MARKUP)
+    yield view_pictures(View(id="v", name=MARKUP, size=extent(100, 50), features=(feature,)), "v")
+    locks = Hertz(low_hz=Decimal(1), high_hz=Decimal(2))
+    yield rate_ranges(
+        [Scale(name=MARKUP, locks=locks, ticks=[Tick(name=MARKUP, rate_hz=Decimal(1), printed=MARKUP, fits=True)])], "x"
+    )
+    yield clock_tree([Node(id="n", name=MARKUP, rate=MARKUP, part=MARKUP, of=None, divided_by=2)], "t")
     yield memory_map(map_figures(8, [AreaFigures(name=MARKUP, owner=None, first="00", last="0F", size_bytes=16)]), "m")
 
 
@@ -755,6 +788,10 @@ def test_words_are_wrapped_whole() -> None:
     assert wrapped("Unendingnesses", 10, 20) == ["Unendingnesses"]
 
 
+COLUMNS = {"main": 630, "view-front": 452, "view-back": 452}
+"""How wide a picture is on a wide page where it is less than the whole column."""
+
+
 @pytest.mark.browser
 def test_a_browser_finds_no_label_over_another(
     chromium: Browser, repository: Path, gallery: dict[str, Both], tmp_path: Path
@@ -763,7 +800,7 @@ def test_a_browser_finds_no_label_over_another(
     style = (repository / "site_overrides/assets/benchsheaf/sheet.css").as_uri()
     for css_class, width in (("wide", 930), ("phone", 344)):
         figures = "".join(
-            f'<figure class="picture" style="width:{630 if name == "main" and width > 344 else width}px">'
+            f'<figure class="picture" style="width:{COLUMNS.get(name, width) if width > 344 else width}px">'
             f"{drawn(pictures.wide if css_class == 'wide' else pictures.phone)}</figure>"
             for name, pictures in gallery.items()
         )

@@ -94,7 +94,10 @@ def test_every_key_is_a_field_of_its_record(judged: Judgement, documents: dict[s
     assert set(wanted) == set(documents) - {"data/index.json"}
     for name, (facts, figures) in wanted.items():
         told = json.loads(documents[name])
-        assert set(told) == {"format_version", "facts"} | ({"figures"} if figures else set()), name
+        slug = name.removeprefix("data/machines/").removesuffix(".json")
+        repairs = [each for each in records.repairs.values() if each.machine == slug]
+        keys = {"figures": figures, "repairs": repairs}
+        assert set(told) == {"format_version", "facts"} | {key for key, value in keys.items() if value}, name
         assert list(strangers(facts, told["facts"], f"{name} facts")) == []
         assert figures is None or list(strangers(figures, told["figures"], f"{name} figures")) == []
 

@@ -28,7 +28,7 @@ from benchsheaf.pages.page import Page
 from benchsheaf.pages.parts import part_pages
 from benchsheaf.pages.shelf import Shelf
 from benchsheaf.pages.terms import terms_pages
-from benchsheaf.rules import MachineScene, PartScene, machine_mistakes, mention_mistakes, part_mistakes
+from benchsheaf.rules import mention_mistakes, record_mistakes
 from benchsheaf.sharing import told_once
 from benchsheaf.urls import Link, Trail
 
@@ -98,7 +98,7 @@ def judgement(root: Path, schemas: Schemas | None = None) -> Judgement:
     sound = _sound(things, unfit, linked)
     records = collection({key: intake.records[key] for key in sound})
     workup = collection_workup(records)
-    told += _judged(sound, records, workup)
+    told += record_mistakes(sound, records, workup)
     told += mention_mistakes(sound, intake.found, records, workup)
     return Judgement(
         mistakes=told_once(told),
@@ -143,21 +143,6 @@ def _sound(things: Mapping[Thing, Conformed], unfit: set[Thing], linked: Links) 
         grown = not holders <= unfit
         unfit |= holders
     return {key: each for key, each in things.items() if key not in unfit}
-
-
-def _judged(things: Mapping[Thing, Conformed], records: Collection, workup: CollectionWorkup) -> Iterator[Mistake]:
-    for slug, machine in records.machines.items():
-        yield from machine_mistakes(
-            MachineScene(
-                conformed=things["machine", slug], machine=machine, workup=workup.machines[slug], collection=records
-            )
-        )
-    for slug, drive in records.drives.items():
-        scene = PartScene(conformed=things["drive", slug], part=drive, workup=workup.drives[slug])
-        yield from part_mistakes(scene)
-    for kind, shelf in (("supply", records.supplies), ("card", records.cards), ("keyboard", records.keyboards)):
-        for slug, part in shelf.items():
-            yield from part_mistakes(PartScene(conformed=things[kind, slug], part=part))
 
 
 @growth()

@@ -36,16 +36,23 @@ def clock_figures(clocks: Sequence[Clock], crystals_hz: Mapping[str, Decimal]) -
     Source: a divider by n gives one pulse for n.
     """
     known = {clock.id: clock for clock in clocks}
-    found = []
+    heads: dict[str, tuple[str, int]] = {}
     for clock in clocks:
-        divided, head = clock.divided_by or 1, clock
-        while head.of is not None:
-            head = known[head.of]
-            divided *= head.divided_by or 1
-        crystal_hz = crystals_hz.get(head.part or "")
-        frequency = twelve(crystal_hz / divided) if crystal_hz is not None else None
-        found.append(ClockFigures(id=clock.id, frequency_hz=frequency, root=head.id, divided_by=divided))
-    return tuple(found)
+        chain = [clock]
+        while chain[-1].of is not None and chain[-1].of not in heads:
+            chain.append(known[chain[-1].of])
+        root, divided = heads.get(chain[-1].of or "", (chain[-1].id, 1))
+        for each in reversed(chain):
+            divided *= each.divided_by or 1
+            heads[each.id] = root, divided
+    return tuple(
+        _figures(clock.id, *heads[clock.id], crystals_hz.get(known[heads[clock.id][0]].part or "")) for clock in clocks
+    )
+
+
+def _figures(ident: str, root: str, divided: int, crystal_hz: Decimal | None) -> ClockFigures:
+    frequency = twelve(crystal_hz / divided) if crystal_hz is not None else None
+    return ClockFigures(id=ident, frequency_hz=frequency, root=root, divided_by=divided)
 
 
 def refresh_figures(refresh: Refresh, frequencies: Mapping[str, Decimal | None]) -> RefreshFigures | None:

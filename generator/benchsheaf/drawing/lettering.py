@@ -163,6 +163,16 @@ def spread(centres: Sequence[float], widths: Sequence[float], low: float, high: 
     return lefts
 
 
+def shortened(text: str, size: float, width: float) -> str:
+    """The words as they are where there is room for them, else as many letters as go before a mark of omission."""
+    if text_width(text, size) <= width:
+        return text
+    kept = text
+    while kept and text_width(f"{kept}…", size) > width:
+        kept = kept[:-1]
+    return f"{kept.rstrip()}…"
+
+
 def wrapped(text: str, size: float, width: float) -> list[str]:
     """Words in lines that are no wider than a width; a word that is longer by itself stays whole."""
     lines: list[str] = []

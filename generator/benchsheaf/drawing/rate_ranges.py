@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from benchsheaf.drawing.axis import even_step
-from benchsheaf.drawing.lettering import spread, text_width
+from benchsheaf.drawing.lettering import shortened, spread, text_width
 from benchsheaf.drawing.picture import Both, Box, Line, Picture, Run, Shape, Words, words
 from benchsheaf.model.signals import Hertz
 from benchsheaf.quantities import printed, printed_range
@@ -109,6 +109,7 @@ def _tick(layout: Layout, tick: Tick, x: float, y: float, text_y: float) -> Iter
     yield Line(x, text_y + 4, x, y - 18, "axis", 1)
     yield Line(x, y - 18, x, y + 18, "limit") if tick.fits else Box(x - 2.5, y - 20, 5, 40, "stop-bar")
     text = f"{tick.name}: {tick.printed}" + ("" if tick.fits else ", cannot lock")
+    text = shortened(text, layout.text, layout.width)
     (start,) = spread([x], [text_width(text, layout.text)], 0, layout.width, 0)
     yield Words(start, text_y, (Run(text),), layout.text, "label" if tick.fits else "label bold stop-text")
 

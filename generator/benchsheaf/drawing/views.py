@@ -94,12 +94,12 @@ def _body(feature: Feature, frame: Frame, size: float) -> Iterator[Shape]:
     x, y = frame.centre
     fill = WIRES.get(feature.colour or "")
     if feature.kind == "lamp":
-        yield Circle(x, y, frame.width / 2, "lamp", fill or "none")
+        yield Circle(x, y, frame.width / 2, "lamp" if fill else "outline", fill, None if fill else 1.3)
     elif feature.kind == "grille" and feature.rings:
         for ring in range(1, feature.rings + 1):
-            yield Circle(x, y, frame.width / 2 * ring / feature.rings, "outline", "none", 1.2)
+            yield Circle(x, y, frame.width / 2 * ring / feature.rings, "outline", stroke_width=1.2)
     elif _is_round(frame) and feature.kind in ("socket", "button"):
-        yield Circle(x, y, frame.width / 2, "outline", fill or "none", 1.4)
+        yield Circle(x, y, frame.width / 2, "outline", fill, 1.4)
     else:
         yield Box(frame.left, frame.top, frame.width, frame.height, "outline chip", 1, fill, 1.4)
         if feature.kind == "slot":

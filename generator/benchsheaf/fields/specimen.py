@@ -26,6 +26,11 @@ LENT: Mapping[str, tuple[str, ...]] = {
 }
 """Families of one kind that others point at too: a drive uses the rails of its holder, a card the lines of a bus."""
 
+OF_HELD = ("shows_here",)
+"""Sections about what is held, by its slug and a name: left out, since no names of held things are lent."""
+LEFT_OUT: Mapping[str, tuple[tuple[str, ...], ...]] = {"outcomes": (("condition", "stop"), ("condition",))}
+"""Fields that the first items of a list lack: the first outcome is the healthy one, and a fault shows the second."""
+
 
 def specimens(schemas: Schemas) -> dict[str, dict[str, Any]]:
     """For every kind a description in which each field has its example and each pointer lands.
@@ -43,6 +48,8 @@ def specimens(schemas: Schemas) -> dict[str, dict[str, Any]]:
         shared |= {family: pool[family] for family in families}
     for kind, values in made.items():
         described = schemas.kinds[kind]
+        for section in OF_HELD:
+            values.pop(section, None)
         lent = shared | machine if kind == "repair" else shared
         # A name that is itself a pointer is given before others point at it; items that can have none of what they must
         # have go, and what pointed at them is led elsewhere.
@@ -85,12 +92,12 @@ class _Making:
     def value(self, described: Field, number: int) -> Any:
         """A value for a field; `number` tells the items of a list apart."""
         if described.shape == "record":
-            made = {name: self.value(inner, number) for name, inner in _fields(described, number).items()}
+            made = {name: self.value(inner, number) for name, inner in described.fields.items()}
             return made | (described.example if isinstance(described.example, dict) else {})
         if described.shape == "list":
             return self._items(described)
         example = str(described.example)
-        if not (described.names_item and number):
+        if not (described.names_item and number) or _is_taken(described):
             return example
         return example + "ABCDEFGHIJ"[number - 1] if described.form == "designator" else f"{example}-{number + 1}"
 
@@ -105,13 +112,19 @@ class _Making:
         example = described.example if isinstance(described.example, list) else []
         if item.shape != "record":
             return list(example) or [self.value(item, 0)]
-        count = max(1, described.shortest, 2 if _points_inward(item) else 1, len(item.at_least))
+        count = max(1, described.shortest, len(example), 2 if _points_inward(item) else 1, len(item.at_least))
         made = [self.value(item, number) for number in range(count)]
+        for each in made[:-1]:  # the last has such a name, as each item leads to later ones
+            for name in [name for name in each if _is_taken(item.fields[name])]:
+                del each[name]
         for number, each in enumerate(made if item.at_least else ()):
             for name in set(item.at_least) - {item.at_least[number % len(item.at_least)]}:
                 del each[name]
         for each, over in zip(made, example, strict=False):
             each |= over if isinstance(over, dict) else {}
+        for each, without in zip(made, LEFT_OUT.get(described.name, ()), strict=False):
+            for name in without:
+                each.pop(name, None)
         return made + [
             self.value(item, count + number) | {"kind": kind} for number, kind in enumerate(self._wanted(item))
         ]
@@ -125,11 +138,9 @@ class _Making:
         return list(dict.fromkeys(each.of_kind[0] for each in pointers if each.of_kind and each.points_at in named))
 
 
-def _fields(described: Field, number: int) -> Mapping[str, Field]:
-    """The fields of an item; a name that is one of a few words is the first item's alone."""
-    if not number:
-        return described.fields
-    return {name: each for name, each in described.fields.items() if not (each.names_item and each.allowed)}
+def _is_taken(described: Field) -> bool:
+    """Whether a name is one of a few words, so that the items of a list cannot all have one."""
+    return bool(described.names_item and described.allowed)
 
 
 def _points_inward(item: Field) -> bool:

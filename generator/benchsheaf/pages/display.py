@@ -46,7 +46,7 @@ class DisplaySheet:
     modes: Sequence[ModeRow]
     ranges: Both | None
     clocks: Sequence[ClockRow]
-    tree: Both
+    tree: Both | None
 
 
 def display_sheet(desk: Desk, machine: Machine) -> DisplaySheet:
@@ -63,7 +63,7 @@ def display_sheet(desk: Desk, machine: Machine) -> DisplaySheet:
         modes=modes,
         ranges=_ranges(display, modes),
         clocks=clocks,
-        tree=clock_tree([_node(row) for row in clocks], "clocks"),
+        tree=clock_tree([_node(row) for row in clocks], "clocks") if clocks else None,
     )
 
 

@@ -197,6 +197,12 @@ def _held(desk: Desk, machine: Machine) -> list[HeldView]:
                 weak=len(thing.weak_parts),
             )
         )
+    if machine.display:
+        screen = desk.shelf.collection.displays[machine.display]
+        of = ("display", screen.slug)
+        views.append(
+            HeldView(where="Screen", way=desk.thing(*of), name=screen.name, of=of, summary=screen.summary, weak=0)
+        )
     return views
 
 

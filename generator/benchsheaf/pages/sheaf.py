@@ -275,4 +275,9 @@ def sources_sheet(desk: Desk, machine: Machine) -> SourcesSheet:
     for kind, slug in dict.fromkeys((kind, slug) for _, kind, slug in held_things(desk, machine)):
         thing = desk.shelf.thing(kind, slug)
         rows += [(thing.name, (kind, slug), source) for source in thing.sources]
+    if machine.display:
+        screen = desk.shelf.collection.displays[machine.display]
+        rows += [(screen.name, ("display", screen.slug), source) for source in screen.sources]
+    for row in _media(desk, machine):
+        rows += [(row.medium.name, ("medium", row.medium.slug), source) for source in row.medium.sources]
     return SourcesSheet(machine=machine, rows=rows, data=urls.machine_data(machine.slug))

@@ -28,8 +28,8 @@ SHEETS = (
     Sheet(name="memory", title="Memory", group="Know it", rests_on="memory"),
     Sheet(name="slots", title="Slots and cards", group="Know it", rests_on="slots"),
     Sheet(name="switches", title="Switches", group="Know it", rests_on="switches"),
-    Sheet(name="drives", title="Drives", group="Know it", rests_on="bays"),
-    Sheet(name="display", title="Clocks and picture", group="Know it", rests_on="clocks"),
+    Sheet(name="drives", title="Drives and media", group="Know it", rests_on="bays"),
+    Sheet(name="display", title="Clocks and picture", group="Know it", rests_on="clocks", or_on="display"),
     Sheet(name="beeps", title="Beeps and messages", group="Fix it", rests_on="beeps", or_on="messages"),
     Sheet(name="sources", title="Sources", group="Carry it", rests_on="sources"),
 )

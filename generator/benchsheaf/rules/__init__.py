@@ -1,17 +1,25 @@
 """What needs figures to be judged: rules of the bench that no schema can say."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
+from benchsheaf.compute.workup import CollectionWorkup
+from benchsheaf.conformity import Conformed
+from benchsheaf.links import Thing
 from benchsheaf.mistakes import Mistake
+from benchsheaf.model.collection import Collection
+from benchsheaf.model.inherited import machine_bench, part_bench
 from benchsheaf.rules.boards import board_mistakes
+from benchsheaf.rules.complaints import complaint_mistakes, repair_mistakes, repeated_rows
 from benchsheaf.rules.drives import drive_mistakes
 from benchsheaf.rules.entries import entry_mistakes
+from benchsheaf.rules.faults import fault_mistakes
+from benchsheaf.rules.gates import SENSE_75, gate_mistakes
 from benchsheaf.rules.kinds import kind_mistakes
 from benchsheaf.rules.memory import memory_mistakes
 from benchsheaf.rules.mentions import mention_mistakes
 from benchsheaf.rules.outfits import outfit_mistakes
 from benchsheaf.rules.rails import rail_mistakes
-from benchsheaf.rules.scene import MachineScene, PartScene
+from benchsheaf.rules.scene import MachineScene, PartScene, RepairScene
 from benchsheaf.rules.signals import mode_mistakes, signal_mistakes
 from benchsheaf.rules.sounds import sound_mistakes
 
@@ -26,6 +34,13 @@ def machine_mistakes(scene: MachineScene) -> Iterator[Mistake]:
     yield from kind_mistakes(scene)
     yield from signal_mistakes(scene)
     yield from sound_mistakes(scene)
+    bench = machine_bench(scene.machine, scene.collection)
+    gates = list(gate_mistakes(scene, bench))
+    yield from gates
+    yield from fault_mistakes(scene, bench)
+    yield from repeated_rows(scene)
+    if all(each.code is not SENSE_75 for each in gates):  # in a circle nothing is ever reached
+        yield from complaint_mistakes(scene, bench)
 
 
 def part_mistakes(scene: PartScene) -> Iterator[Mistake]:
@@ -35,6 +50,35 @@ def part_mistakes(scene: PartScene) -> Iterator[Mistake]:
     yield from board_mistakes(scene)
     yield from entry_mistakes(scene)
     yield from kind_mistakes(scene)
+    bench = part_bench(scene.conformed.entry.kind, scene.part)
+    yield from gate_mistakes(scene, bench)
+    yield from fault_mistakes(scene, bench)
+    yield from repeated_rows(scene)
 
 
-__all__ = ["MachineScene", "PartScene", "machine_mistakes", "mention_mistakes", "part_mistakes"]
+def record_mistakes(
+    things: Mapping[Thing, Conformed], records: Collection, workup: CollectionWorkup
+) -> Iterator[Mistake]:
+    """All rules that things without a mistake of another kind are judged by."""
+    for slug, machine in records.machines.items():
+        yield from machine_mistakes(
+            MachineScene(
+                conformed=things["machine", slug], machine=machine, workup=workup.machines[slug], collection=records
+            )
+        )
+    for slug, drive in records.drives.items():
+        scene = PartScene(conformed=things["drive", slug], part=drive, workup=workup.drives[slug])
+        yield from part_mistakes(scene)
+    for kind, shelf in (
+        ("supply", records.supplies),
+        ("card", records.cards),
+        ("keyboard", records.keyboards),
+        ("display", records.displays),
+    ):
+        for slug, part in shelf.items():
+            yield from part_mistakes(PartScene(conformed=things[kind, slug], part=part))
+    for slug, repair in records.repairs.items():
+        yield from repair_mistakes(RepairScene(conformed=things["repair", slug], repair=repair))
+
+
+__all__ = ["MachineScene", "PartScene", "RepairScene", "mention_mistakes", "record_mistakes"]

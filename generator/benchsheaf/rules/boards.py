@@ -7,6 +7,7 @@ from decimal import Decimal
 from benchsheaf.mistakes import Code, Mistake
 from benchsheaf.model.boards import Extent, Part, WeakPart
 from benchsheaf.model.cards import Card
+from benchsheaf.model.displays import Display
 from benchsheaf.model.drives import Drive, DrivePart
 from benchsheaf.model.supply import Supply
 from benchsheaf.quantities import printed
@@ -43,7 +44,8 @@ def board_mistakes(scene: MachineScene | PartScene) -> Iterator[Mistake]:
     if isinstance(scene.part, Drive) and scene.part.body:
         box = scene.part.body
         yield from _over_the_edge(scene, (), Extent(x_mm=box.x_mm, y_mm=box.y_mm), scene.part.parts)
-    yield from _orders(scene, scene.part.weak_parts)
+    if not isinstance(scene.part, Display):
+        yield from _orders(scene, scene.part.weak_parts)
 
 
 def _over_the_edge(

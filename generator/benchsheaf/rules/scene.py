@@ -6,11 +6,15 @@ from benchsheaf.compute.workup import DriveWorkup, MachineWorkup
 from benchsheaf.conformity import Conformed
 from benchsheaf.fields import text_at
 from benchsheaf.mistakes import Code, Mistake
+from benchsheaf.model.bench import Repair
 from benchsheaf.model.cards import Card, Keyboard
 from benchsheaf.model.collection import Collection
+from benchsheaf.model.displays import Display
 from benchsheaf.model.drives import Drive
 from benchsheaf.model.machine import Machine
 from benchsheaf.model.supply import Supply
+
+Path = tuple[str | int, ...]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -44,5 +48,12 @@ class MachineScene(Scene):
 class PartScene(Scene):
     """A shared part, with its figures where it is a drive."""
 
-    part: Supply | Drive | Card | Keyboard
+    part: Supply | Drive | Card | Keyboard | Display
     workup: DriveWorkup | None = None
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class RepairScene(Scene):
+    """One repair record."""
+
+    repair: Repair

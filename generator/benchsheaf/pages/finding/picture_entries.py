@@ -59,8 +59,8 @@ def clock_entries(desk: Desk, machine: Machine) -> Iterator[Entry]:
 
 def picture_entries(desk: Desk, machine: Machine) -> Iterator[Entry]:
     """Each picture mode of the cards as delivered: its rates, and what the display makes of them."""
-    if not machine.clocks:
-        return  # the sheet that tells of them is only wanted
+    if next(each for each in SHEETS if each.name == "display").wanted(machine):
+        return
     sheet = On(desk=desk, machine=machine, sheet="display")
     workup = desk.shelf.workup
     for each in workup.machines[machine.slug].pictures:
