@@ -44,6 +44,7 @@ def links(things: Mapping[Thing, Conformed], found: Mapping[Thing, Found], broke
     held_by: dict[Thing, list[Pointer]] = {}
     for thing, own in pointers.items():
         house = House(things=things, names=names, broken=broken, thing=thing, own=own)
+        house.muddle()
         for pointer in own:
             mistakes.extend(house.astray(pointer))
             if pointer.family in FOLDERS:
