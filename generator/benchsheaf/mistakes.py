@@ -65,7 +65,7 @@ class Code:
 
 
 ALIKE = 0.6
-VERY_ALIKE = 0.75
+VERY_ALIKE = 0.85
 
 
 def nearest_name(wanted: str, names: "list[str] | tuple[str, ...]", alike: float = ALIKE) -> str | None:

@@ -1,7 +1,7 @@
 """Whether a description has the fields, kinds and bounds that its schema asks for."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from functools import cached_property
 from typing import Any, cast
@@ -13,6 +13,7 @@ from benchsheaf.conformity.codes import (
     FIELD_03,
     FIELD_04,
     FIELD_05,
+    FIELD_07,
     KIND_04,
     MISSING,
     RANGE_01,
@@ -21,6 +22,7 @@ from benchsheaf.conformity.codes import (
     RANGE_04,
     UNKNOWN,
 )
+from benchsheaf.conformity.slid import without_slid
 from benchsheaf.conformity.sound import Doubt, Shell, sound_walk
 from benchsheaf.documents import Entry
 from benchsheaf.fields import Absence, Field, Misfit, absences, converted, example_text, spoken_path, text_at
@@ -60,6 +62,11 @@ class Conformed:
         """The name on its plate; nothing where it has none."""
         name = self.values.get("name")
         return name if isinstance(name, str) else ""
+
+    @property
+    def lacks_a_line(self) -> bool:
+        """Whether the line that begins a list is missing, and with it all names that its items give."""
+        return any(mistake.code is FIELD_07 for mistake in self.mistakes)
 
     @cached_property
     def absences(self) -> list[Absence]:
@@ -105,11 +112,20 @@ def measured(entry: Entry, kind: Field, *, whole: bool, blanks: frozenset[str] =
     mistakes: list[Mistake] = []
     misfits: set[Path] = set()
 
-    def tell(code: Code, path: Path, fills: Mapping[str, str], nearest: str | None = None, key: bool = False) -> None:
+    def tell(
+        code: Code,
+        path: Path,
+        fills: Mapping[str, str],
+        nearest: str | None = None,
+        key: bool = False,
+        shared: bool = False,
+    ) -> None:
+        """`shared` is what all items of a list may have in common, such as a field of a wrong name."""
         place = entry.key_place(path) if key else entry.place(path)
-        found = text_at(entry.values, path)
         spoken = spoken_path(kind, entry.values, path)
-        mistakes.append(code.at(place, spoken, found, nearest, **fills))
+        told = code.at(place, spoken, text_at(entry.values, path), nearest, **fills)
+        names = tuple(step for step in path if isinstance(step, str))
+        mistakes.append(replace(told, about=(code.id, entry.kind, entry.slug, *names)) if shared else told)
 
     def convert(described: Field, written: object, path: Path) -> object:
         if described.shape == "record" and isinstance(written, dict):
@@ -129,17 +145,42 @@ def measured(entry: Entry, kind: Field, *, whole: bool, blanks: frozenset[str] =
             tell(value.code, path, value.fills, value.nearest)
         return written
 
-    values = convert(kind, entry.values, ())
+    written, slid = without_slid(kind, entry.values)
+    for path, name in slid:
+        tell(FIELD_07, path, {"list": name})
+    values = convert(kind, written, ())
     assert isinstance(values, dict)
     judge = validator(Shell(kind))
     judge.validate(values, normalize=False)
-    for error in _leaves(judge._errors):
+    errors = list(_leaves(judge._errors))
+    there = {(*path[:-2], name) for path, name in slid} | set(_meant(errors, kind))
+    for error in errors:
         path = tuple(error.document_path)
+        if there and _is_there(error, path, there):
+            continue
         if path in misfits or (error.code == MISSING and path[:-1] == () and not whole):
             continue
         if not blanks or not follows_from_blank(error, path, blanks):
             _tell_error(error, kind, path, tell, values)
     return _with(values, Conformed(entry=entry, kind=kind, mistakes=mistakes))
+
+
+def _meant(errors: list[Any], kind: Field) -> Iterator[Path]:
+    """Fields that are there under a misspelt name."""
+    for error in errors:
+        path = tuple(error.document_path)
+        if error.code == UNKNOWN:
+            name = nearest_name(str(path[-1]), sorted(_described(kind, path[:-1]).fields))
+            yield from [(*path[:-1], name)] if name else []
+
+
+def _is_there(error: Any, path: Path, there: set[Path]) -> bool:
+    """Whether what an error misses is there after all, in a way that is told already."""
+    if error.code == MISSING:
+        return path in there
+    if error.rule == "needs":
+        return (*path[:-1], error.info[0]) in there
+    return error.rule == "at_least" and any((*path, name) in there for name in error.info)
 
 
 def _with(values: dict[str, Any], found: Conformed) -> Conformed:
@@ -157,7 +198,7 @@ def _tell_error(error: Any, kind: Field, path: Path, tell: Any, values: object) 
         name = str(path[-1])
         nearest = nearest_name(name, known)
         fields = "" if nearest else f" The fields are {_spoken_list(known, 'and')}."
-        tell(FIELD_01, path, {"name": name, "fields": fields}, nearest, key=True)
+        tell(FIELD_01, path, {"name": name, "fields": fields}, nearest, key=True, shared=True)
     elif rule == "required":
         name = str(path[-1])
         sample = example_text(described) if described.shape not in ("record", "list") else "…"

@@ -42,6 +42,12 @@ FIELD_06 = Code(
     words="Nothing is written here yet: {help} Write for example `{sample}`.",
     example={"help": "As it stands on the badge.", "sample": "name: Sketch-1"},
 )
+FIELD_07 = Code(
+    id="FIELD-07",
+    meaning="The line that begins a list is missing, so that its items stand in the list before it.",
+    words="This is an item of `{list}`, and the line `{list}:` is missing above it.",
+    example={"list": "parts"},
+)
 KIND_04 = Code(
     id="KIND-04",
     meaning="A list, a group of fields or a single value stands where another of them was wanted.",

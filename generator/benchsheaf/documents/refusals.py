@@ -1,6 +1,7 @@
 """What YAML allows and a data file does not, each refused by name where it stands."""
 
 import re
+from dataclasses import replace
 from functools import cached_property
 from typing import Any
 
@@ -140,6 +141,10 @@ class Refusals:
             return False
         if key in spots:
             self.tell(KEY_AGAIN, mark, key, key=key, line=str(spots[key].key_line))
+            # Where a `- ` is missing, all keys of an item stand twice in the one before: that is one slip.
+            begins = next(iter(spots.values()))
+            about = ("key again", self.file, str(begins.key_line), str(begins.key_column))
+            self.mistakes[-1] = replace(self.mistakes[-1], about=about)
             return False
         return not self._hides_a_sign(event, None)
 

@@ -81,6 +81,7 @@ def links(things: Mapping[Thing, Conformed], found: Mapping[Thing, Found], broke
     for thing, own in pointers.items():
         owner = owner_of(thing)
         house = House(things=things, names=names, broken=broken, thing=thing, own=pointers.get(owner, ()))
+        house.muddle()
         for pointer in own if owner in names else ():
             mistakes.extend(house.astray(pointer))
             if pointer.family in FOLDERS:

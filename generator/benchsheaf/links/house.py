@@ -55,6 +55,14 @@ class House:
         """Whether there is such a thing as a pointer to a file says."""
         return (pointer.family, pointer.name) in self.things
 
+    def muddle(self) -> None:
+        """Note families in which a name is itself a pointer that leads nowhere: others may have meant that name."""
+        names = self.names[self.thing]
+        given = {path: family for family, known in names.by_family.items() for path in known.values()}
+        names.muddled |= {
+            given[pointer.path] for pointer in self.own if pointer.path in given and next(self.astray(pointer), None)
+        }
+
     def astray(self, pointer: Pointer) -> Iterator[Mistake]:
         """The mistake of a pointer that leads nowhere."""
         family = pointer.family

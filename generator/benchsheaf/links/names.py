@@ -1,7 +1,7 @@
 """The names that descriptions give, the pointers that they hold, and names that stand twice."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from benchsheaf.conformity import Conformed
@@ -107,7 +107,7 @@ def collect_names(conformed: Conformed, described: Field, value: Any, path: Path
                 family[name] = at
         return
     if isinstance(value, dict) and described.shape == "record":
-        strange = any(name not in described.fields for name in value)
+        strange = conformed.lacks_a_line or any(name not in described.fields for name in value)
         for name, absent in described.fields.items():
             if absent.gives_names and name not in value and (strange or absent.required):
                 names.muddled |= _families(absent)
@@ -152,7 +152,10 @@ def _second(conformed: Conformed, path: Path, first: Path, family: str) -> Mista
     entry = conformed.entry
     at = entry.place(first)
     found = text_at(conformed.entry.values, path)
-    return ID_01.at(entry.place(path), conformed.spoken(path), found, first=f"{at.file}:{at.line}", family=family)
+    told = ID_01.at(entry.place(path), conformed.spoken(path), found, first=f"{at.file}:{at.line}", family=family)
+    # A list of names that stands twice is one slip, not as many as it has names.
+    listed = isinstance(path[-1], int)
+    return replace(told, about=("again", entry.kind, entry.slug, *map(str, path[:-1]))) if listed else told
 
 
 def inner_names(described: Field, values: Mapping[str, Any], names: Names) -> None:

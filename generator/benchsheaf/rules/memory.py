@@ -145,10 +145,10 @@ def _groups(scene: MachineScene, memory: Memory, index: int, fill: Fill) -> Iter
             words = {"word": printed(memory.word_bits, "bit"), "wanted": ", ".join(map(str, lanes)), "got": got}
             made = scene.mistake(SENSE_10, *path, **words)
             yield replace(made, about=("group", scene.machine.slug, *group.banks))
-        for each, name in enumerate(group.banks):
-            first = sits.setdefault(name, (*path, each))
-            if first != (*path, each):
-                yield scene.mistake(SENSE_24, *path, each, bank=name, first=_spot(scene, first))
+        again = [(each, name) for each, name in enumerate(group.banks) if name in sits]
+        for each, name in again[:1]:
+            yield scene.mistake(SENSE_24, *path, each, bank=name, first=_spot(scene, sits[name]))
+        sits |= {name: (*path, each) for each, name in enumerate(group.banks) if name not in sits}
 
 
 def _spot(scene: MachineScene, path: Path) -> str:
@@ -188,16 +188,23 @@ def _overlaps(scene: MachineScene, memory: Memory) -> Iterator[Mistake]:
         told.add(clash)
         number = next(at for at, area in enumerate(own) if area.name == clash.other and area.first == clash.first)
         yield _clash(scene, clash, "memory", "areas", number, "base")
+    doubled = {fill.id for fill in memory.fills if _has_a_bank_again(fill)}
     for index, fill in enumerate(scene.workup.fills):
         for clash in _clashes(map_figures(bits, [*own, *fill.areas])):
-            if clash not in told:
+            if clash not in told and fill.id not in doubled:
                 told.add(clash)
                 yield _clash(scene, clash, "memory", "fills", index, "groups", _group_of(clash, fill.areas), "base")
-    for index, outfit in enumerate(scene.workup.outfits):
+    for index, (outfit, written) in enumerate(zip(scene.workup.outfits, scene.machine.configurations, strict=True)):
         for clash in _clashes(outfit.map) if outfit.map else ():
-            if clash not in told:
+            if clash not in told and written.fill not in doubled:
                 told.add(clash)
                 yield _clash(scene, clash, "configurations", index)
+
+
+def _has_a_bank_again(fill: Fill) -> bool:
+    """Whether a bank is in two groups, which is told as such: that these answer twice only follows."""
+    names = [name for group in fill.groups for name in group.banks]
+    return len(names) > len(set(names))
 
 
 def _clashes(figures: MapFigures) -> Iterator[Overlap]:
