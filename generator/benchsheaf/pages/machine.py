@@ -10,9 +10,10 @@ from benchsheaf.pages.display import display_sheet
 from benchsheaf.pages.first_power import first_power_sheet
 from benchsheaf.pages.frame import Frame, sheet_frame
 from benchsheaf.pages.glance import boards_sheet, glance_sheet
+from benchsheaf.pages.memory import memory_sheet
 from benchsheaf.pages.page import Page
 from benchsheaf.pages.power import power_sheet
-from benchsheaf.pages.sheaf import drives_sheet, memory_sheet, slots_sheet, sources_sheet, switches_sheet
+from benchsheaf.pages.sheaf import drives_sheet, slots_sheet, sources_sheet, switches_sheet
 from benchsheaf.pages.sheets import SHEETS, Sheet
 from benchsheaf.pages.shelf import Desk, Shelf
 
