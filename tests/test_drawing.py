@@ -43,6 +43,7 @@ from benchsheaf.drawing.picture import (
 from benchsheaf.drawing.rail_scales import rail_scales
 from benchsheaf.drawing.rate_ranges import Scale, Tick, rate_ranges
 from benchsheaf.drawing.sheaf import sheaf_edge
+from benchsheaf.drawing.timeline import common_scale, timeline
 from benchsheaf.drawing.views import view_pictures
 from benchsheaf.model.boards import Extent, Ohms, Part, PartRow, Pin, Point, Volts
 from benchsheaf.model.drives import Geometry
@@ -117,6 +118,10 @@ def gallery(judged: Judgement, machine: Machine, supply: Supply, main_board: Bot
     made["rails"] = rail_scales(machine.rails, "rails")
     made["discharge"] = discharge_curve(supply.reservoir, workup.reservoir, "discharge")
     made["map"] = memory_map(workup.outfits[0].map, "map")
+    assert workup.sounds
+    scale = common_scale(workup.sounds.beeps)
+    codes = {f"lane-{letter}": each for letter, each in zip("abcdef", workup.sounds.beeps, strict=True)}
+    made |= {name: timeline(each, scale, each.id, name) for name, each in codes.items()}
     made["ring"] = interleave_ring(storage.interleave, storage.track, "ring")
     made |= {f"view-{each.id}": view_pictures(each, f"view-{each.id}") for each in machine.views}
     made["ranges"] = rate_ranges(SCALES, "ranges")

@@ -97,10 +97,8 @@ def test_a_lane_is_to_scale(judged: Judgement, name: str) -> None:
         assert [pytest.approx(each, abs=0.01) for each in wanted] == found
         places = [(round((each.x1 - 1) / a_second, 6), each.y2 - each.y1) for each in ticks(picture)]
         assert places == [(0, 8), (0.5, 4), (1, 8), (1.5, 4), (2, 8)]
-        assert (
-            picture.label
-            == "as it is heard: tones from " + ", ".join(f"{start} to {end}\u00a0s" for start, end in EDGES[name]) + "."
-        )
+        edges = ", ".join(f"{start} to {end}\u00a0s" for start, end in EDGES[name])
+        assert picture.label.startswith(f"as it is heard: tones from {edges}.")
 
 
 def lane_of(*tones_heard: tuple[str, str, int]) -> BeepFigures:
@@ -198,6 +196,7 @@ beeps:
   - {id: again, tones: [high], again: 1.5 s, means: The test goes round.}
   - {id: rom, tones: [long-low, high], gap: 0.15 s, again: 1.5 s, means: Start ROM.}
   - {id: store, tones: [high, high, high], gap: 0.3 s, again: 2 s, means: Store., banks: [e0]}
+  - {id: slow, tones: [high, high, high], gap: 0.6 s, again: 2 s, means: "Store, the slow way."}
 messages:
   - {id: bad, shows: Bad bank b, means: A chip., tokens: [bank], with_beeps: [store]}
 """
@@ -213,14 +212,17 @@ def test_what_codes_have_not_in_common_stands_at_each(remade: Remade) -> None:
     assert "long low, high 0.77 s, gap 0.15 s, again after 1.5 s of silence" in plain(row(page, "beep-rom"))
     assert "The higher a block stands, the higher is its tone." in told
     assert "high and high: the same tones in the same order." in told
+    assert "three high and three high: the same tones in the same order." in told
     assert "Nothing heard?" not in told
 
 
 def test_messages_alone_make_the_sheet(remade: Remade) -> None:
     """A machine that has no loudspeaker and shows messages has the sheet, and its sounds are asked for as a fact."""
-    judged = remade({"sounds.yml": "messages:\n  - {id: slow, shows: DISK SLOW, means: The disk is slow.}\n"})
+    text = "messages:\n  - {id: slow, shows: DISK SLOW, means: The disk is slow.}\nsilence: It has no loudspeaker.\n"
+    judged = remade({"sounds.yml": text})
     page = written(judged, SHEET)
     assert "DISK SLOW" in plain(row(page, "message-slow"))
+    assert "It has no loudspeaker." in plain(page)
     assert 'id="sounds"' not in page
     missing = plain(written(judged, f"{MACHINE}/missing.html"))
     assert "Beeps" in missing
@@ -239,6 +241,16 @@ def test_a_machine_without_banks_names_none(remade: Remade, repository: Path) ->
     wanted = [number for number, line in enumerate(lines, 1) if "tokens: [bank" in line]
     assert [(each.code.id, each.place.line) for each in told] == [("SENSE-44", line) for line in wanted]
     assert len(wanted) == 2
+
+
+def test_tones_without_a_code_are_told(remade: Remade) -> None:
+    """What would stand on no page does not vanish in silence."""
+    text = "tones:\n  - {id: short, lasts: 0.12 s, pitch: 750 Hz}\nsilence: The supply.\n"
+    told = remade({"sounds.yml": text}).mistakes
+    assert [(each.code.id, each.path, each.place.line) for each in told] == [
+        ("SENSE-47", "tones", 2),
+        ("SENSE-47", "silence", 3),
+    ]
 
 
 def term(word: str, ident: str) -> Term:

@@ -59,7 +59,7 @@ def timeline(figures: BeepFigures, scale: Scale, heard: str, ident: str) -> Both
     Units: second.
     """
     blocks = ", ".join(f"{each.start_s} to {each.end_s}{SPACE}s" for each in figures.tones)
-    label = f"{heard}: {'tones' if len(figures.tones) > 1 else 'one tone'} from {blocks}."
+    label = f"{heard}: {'tones' if len(figures.tones) > 1 else 'one tone'} from {blocks}. The list says what it means."
     wide, phone = (_picture(layout, figures, scale, ident, label) for layout in (WIDE, PHONE))
     return Both(wide=wide, phone=phone)
 
@@ -85,6 +85,7 @@ def _picture(layout: Layout, figures: BeepFigures, scale: Scale, ident: str, lab
         shapes=tuple(shapes),
         css_class=layout.css_class,
         ident=f"{ident}-{layout.css_class}",
+        most_px=layout.width if layout is WIDE else None,
     )
 
 

@@ -51,12 +51,18 @@ SENSE_46 = Code(
     words="{why}",
     example={"why": "This message tells no bits that differ: take `exclusive_or` out."},
 )
+SENSE_47 = Code(
+    id="SENSE-47",
+    meaning="Tones, or what silence means, are described, and no code of sound is.",
+    words="No page would show this, since no sound is described. Add `beeps:` with what is heard, or take it out.",
+)
 
 TOKENS = {"bank": "the bank", "exclusive-or": "the bits that differ"}
 
 
 def sound_mistakes(scene: MachineScene) -> Iterator[Mistake]:
     """All codes of sound, then all messages."""
+    yield from _unheard(scene)
     yield from _same_sounds(scene)
     good = [(index, beep) for index, beep in enumerate(scene.machine.beeps) if beep.good]
     for index, _ in good[1:]:
@@ -65,6 +71,15 @@ def sound_mistakes(scene: MachineScene) -> Iterator[Mistake]:
         yield from _silences(scene, index, beep)
     for index, message in enumerate(scene.machine.messages):
         yield from _message(scene, index, message)
+
+
+def _unheard(scene: MachineScene) -> Iterator[Mistake]:
+    """What a page would have no place for."""
+    machine = scene.machine
+    if machine.tones and not machine.beeps:
+        yield scene.mistake(SENSE_47, "tones")
+    if machine.silence and not (machine.beeps or machine.messages):
+        yield scene.mistake(SENSE_47, "silence")
 
 
 def _same_sounds(scene: MachineScene) -> Iterator[Mistake]:
