@@ -3,6 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from benchsheaf.compute.memory_map import chip_bits, with_own_parity
 from benchsheaf.model.memory import Bank, Memory
 from benchsheaf.model.signals import CodeExample, Message
 from benchsheaf.standards import BITS_A_BYTE
@@ -63,30 +64,17 @@ def fault_code_figures(memory: Memory, messages: Sequence[Message]) -> FaultCode
 
 
 def bank_figures(memory: Memory, bank: Bank) -> BankFigures:
-    """The chip of each bit of a bank, and what holds its parity.
-
-    Bit 0 is in the first chip; a chip that is w bits wide holds w bits in a row.
-    """
-    width = bits_a_chip(memory, bank)
-    chips = {bit: bank.bits[bit // width] for bit in range(BITS_A_BYTE) if bit // width < len(bank.bits)}
-    # A row that makes nine bits has the parity of its byte in its last chip.
-    own = bank.bits[-1:] if len(bank.bits) * width > BITS_A_BYTE else ()
+    """The chip of each bit of a bank, and what holds its parity: chips of its own, or the last of the row."""
+    chips = {bit: each.ref for each in chip_bits(bank) for bit in range(each.first, each.last + 1)}
+    own = bank.bits[-1:] if with_own_parity(memory, bank) else ()
     return BankFigures(
         bank=bank.id,
         shown=bank.on_screen,
-        bits=tuple(BitFigures(bit=bit, mask=f"{1 << bit:02X}", part=part) for bit, part in chips.items()),
+        bits=tuple(
+            BitFigures(bit=bit, mask=f"{1 << bit:02X}", part=part) for bit, part in chips.items() if bit < BITS_A_BYTE
+        ),
         parity=bank.parity or own,
     )
-
-
-def bits_a_chip(memory: Memory, bank: Bank) -> int:
-    """How many bits of the byte one chip of a bank holds: by the chips that fill it, else by how many there are.
-
-    Units: bits.
-    """
-    widths = {chip.id: chip.width_bits for chip in memory.chips}
-    fitted = (widths[group.chip] for fill in memory.fills for group in fill.groups if bank.id in group.banks)
-    return next(fitted, -(-BITS_A_BYTE // len(bank.bits)))
 
 
 def differing_bits(exclusive_or: str) -> tuple[int, ...]:
