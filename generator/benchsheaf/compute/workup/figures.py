@@ -132,6 +132,7 @@ def sheaf_of(kind: str, slug: str, collection: Collection, workup: CollectionWor
         "machine": workup.machines,
         "drive": workup.drives,
         "supply": workup.supplies,
+        "card": workup.cards,
     }
     shelves = (figures, records_by_kind(collection))
     found = [shelf.get(kind, {}).get(slug) for shelf in shelves]
