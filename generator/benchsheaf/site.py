@@ -98,8 +98,9 @@ def judgement(root: Path, schemas: Schemas | None = None) -> Judgement:
     sound = _sound(things, unfit, linked)
     records = collection({key: intake.records[key] for key in sound})
     workup = collection_workup(records)
-    told += record_mistakes(sound, records, workup)
-    told += mention_mistakes(sound, intake.found, records, workup)
+    judged = list(record_mistakes(sound, records, workup))
+    told += judged
+    told += mention_mistakes(sound, intake.found, records, workup, wrong={files[each.place.file] for each in judged})
     return Judgement(
         mistakes=told_once(told),
         things=sound,

@@ -28,11 +28,15 @@ class Named:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Unnamed:
-    """A way that leads to no single figure: as far as it leads, what stands there, and the name that does not."""
+    """A way that leads to no single figure: as far as it leads, what stands there, and the name that does not.
+
+    `absent` says that there is such a field, without a value: a fact that it follows from is not given, or wrong.
+    """
 
     before: str
     known: tuple[str, ...]
     wanted: str
+    absent: bool = False
 
 
 def named_figure(path: str, roots: Sequence[object]) -> Named | Unnamed:
@@ -49,7 +53,12 @@ def named_figure(path: str, roots: Sequence[object]) -> Named | Unnamed:
     furthest = max((len(each.before) for each in astray), default=0)
     best = [each for each in astray if len(each.before) == furthest]
     known = dict.fromkeys(name for each in best for name in each.known)
-    return Unnamed(before=best[0].before if best else "", known=tuple(known), wanted=best[0].wanted if best else path)
+    return Unnamed(
+        before=best[0].before if best else "",
+        known=tuple(known),
+        wanted=best[0].wanted if best else path,
+        absent=any(each.absent for each in best),
+    )
 
 
 def _from(path: str, root: object) -> Named | Unnamed:
@@ -59,7 +68,8 @@ def _from(path: str, root: object) -> Named | Unnamed:
         inner = _inside(here)
         name = max((name for name in inner if rest == name or rest.startswith(f"{name}.")), key=len, default=None)
         if name is None:
-            return Unnamed(before=before, known=tuple(inner), wanted=rest)
+            absent = is_dataclass(here) and rest.partition(".")[0] in _field_names(cast(Hashable, type(here)))
+            return Unnamed(before=before, known=tuple(inner), wanted=rest, absent=absent)
         record, key = inner[name]
         value = getattr(record, key) if key else record
         before, rest = f"{before}.{name}".lstrip("."), rest[len(name) + 1 :]

@@ -36,7 +36,6 @@ def complaint_mistakes(scene: MachineScene, bench: Bench) -> Iterator[Mistake]:
     """All symptoms of a machine against the faults and checks that it has."""
     for number, symptom in enumerate(scene.machine.symptoms):
         path = ("symptoms", number)
-        yield from _twice(scene, (*path, "suspects"), symptom.suspects)
         yield from _twice(scene, (*path, "known"), [each.check for each in symptom.known], "check")
         for index, suspect in enumerate(symptom.suspects):
             for known in symptom.known:

@@ -1,6 +1,6 @@
 """Whether every figure that a text asks for is there."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Container, Iterator, Mapping
 
 from benchsheaf.compute.named_figures import Unnamed, named_figure
 from benchsheaf.compute.workup import CollectionWorkup, sheaf_of
@@ -19,16 +19,23 @@ MOST_NAMES = 8
 
 
 def mention_mistakes(
-    things: Mapping[Thing, Conformed], found: Mapping[Thing, Found], records: Collection, workup: CollectionWorkup
+    things: Mapping[Thing, Conformed],
+    found: Mapping[Thing, Found],
+    records: Collection,
+    workup: CollectionWorkup,
+    wrong: Container[Thing] = (),
 ) -> Iterator[Mistake]:
-    """The mentions of all texts that lead nowhere; a repair means the figures of its machine."""
+    """The mentions of all texts that lead nowhere; a repair means the figures of its machine.
+
+    `wrong` are things with a mistake of judgement: a figure that these lack may be lacking for that reason.
+    """
     for key, conformed in things.items():
         owner = owner_of(key)
         for each in found[key].mentions:
             held = held_kinds(owner, found[owner].pointers)
             (kind, slug), rest = whose(each.path, owner, held)
             way = named_figure(rest, sheaf_of(kind, slug, records, workup))
-            if isinstance(way, Unnamed):
+            if isinstance(way, Unnamed) and not (way.absent and (owner in wrong or (kind, slug) in wrong)):
                 close, known = _nearest(way, held if rest == " ".join(each.path.split()) else {})
                 nearest = f"[[{each.path.removesuffix(rest)}{close}]]" if close else None
                 place = conformed.entry.place(each.at)
