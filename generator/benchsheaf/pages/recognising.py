@@ -64,6 +64,11 @@ def mark_groups(desk: Desk, machine: Machine) -> list[MarkGroup]:
     groups = []
     for seen, where in PLACES.items():
         here = [mark for mark in machine.marks if mark.seen == seen]
-        rows = [MarkRow(mark=mark, part=desk.part(mark.part) if mark.part else None) for mark in here]
+        rows = [MarkRow(mark=mark, part=_part(desk, mark)) for mark in here]
         groups += [MarkGroup(where=where, rows=rows)] if rows else []
     return groups
+
+
+def _part(desk: Desk, mark: Mark) -> Markup | None:
+    """The part that a mark is on, where its words do not name and link it already."""
+    return desk.part(mark.part) if mark.part and mark.part not in f"{mark.look} {mark.here}" else None
