@@ -20,19 +20,23 @@ from benchsheaf.rules import (
     faults,
     gates,
     kinds,
+    cards,
+    drives,
+    firmware,
     memory,
     mentions,
     outfits,
     rails,
     signals,
     sounds,
+    switches,
 )
 from benchsheaf.site import judgement
 
 HERE = Path(__file__).parent
 COPIES = yaml.safe_load((HERE / "cases" / "mistakes.yml").read_text(encoding="utf-8"))["copies"]
 WORDS = yaml.safe_load((HERE / "cases" / "words.yml").read_text(encoding="utf-8"))
-RULES = (boards, complaints, drives, entries, faults, gates, kinds, memory, mentions, outfits, rails, signals, sounds)
+RULES = (boards, cards, complaints, drives, entries, faults, firmware, gates, kinds, memory, mentions, outfits, rails, signals, sounds, switches)
 ROOMS = (meaning, conformity_codes, link_codes, *RULES)
 CODES = {each.id: each for room in ROOMS for each in vars(room).values() if isinstance(each, Code)}
 FAMILIES = ("FILE", "YAML", "FIELD", "KIND", "UNIT", "RANGE", "ID", "LINK", "SENSE")
