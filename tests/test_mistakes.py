@@ -14,15 +14,14 @@ from benchsheaf.links import codes as link_codes
 from benchsheaf.mistakes import Code, Mistake
 from benchsheaf.rules import (
     boards,
+    cards,
     complaints,
     drives,
     entries,
     faults,
+    firmware,
     gates,
     kinds,
-    cards,
-    drives,
-    firmware,
     memory,
     mentions,
     outfits,
@@ -36,7 +35,24 @@ from benchsheaf.site import judgement
 HERE = Path(__file__).parent
 COPIES = yaml.safe_load((HERE / "cases" / "mistakes.yml").read_text(encoding="utf-8"))["copies"]
 WORDS = yaml.safe_load((HERE / "cases" / "words.yml").read_text(encoding="utf-8"))
-RULES = (boards, cards, complaints, drives, entries, faults, firmware, gates, kinds, memory, mentions, outfits, rails, signals, sounds, switches)
+RULES = (
+    boards,
+    cards,
+    complaints,
+    drives,
+    entries,
+    faults,
+    firmware,
+    gates,
+    kinds,
+    memory,
+    mentions,
+    outfits,
+    rails,
+    signals,
+    sounds,
+    switches,
+)
 ROOMS = (meaning, conformity_codes, link_codes, *RULES)
 CODES = {each.id: each for room in ROOMS for each in vars(room).values() if isinstance(each, Code)}
 FAMILIES = ("FILE", "YAML", "FIELD", "KIND", "UNIT", "RANGE", "ID", "LINK", "SENSE")

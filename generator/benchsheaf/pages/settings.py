@@ -8,6 +8,7 @@ from benchsheaf.markup import Markup
 from benchsheaf.model.cards import Card
 from benchsheaf.model.memory import Setting
 from benchsheaf.model.plugs import Switch
+from benchsheaf.pages.printing import anchor
 from benchsheaf.pages.shelf import Desk
 
 
@@ -32,12 +33,15 @@ class CardSwitches:
 
 
 def switch_rows(
-    desk: Desk, switches: Iterable[Switch], prefix: str = "", anchor: str = "", of: Thing | None = None
+    desk: Desk, switches: Iterable[Switch], prefix: str = "", place: str = "", of: Thing | None = None
 ) -> list[SwitchRow]:
-    """Switches of a machine, or with the prefix SLUG/ of something held; `anchor` stands before each row's place."""
+    """Switches of a machine, or with the prefix SLUG/ of something held; `place` stands before each row's anchor."""
     return [
         SwitchRow(
-            anchor=anchor + each.switch, switch=each, part=desk.part(prefix + each.part, brief=bool(prefix)), of=of
+            anchor=place + anchor(each.switch),
+            switch=each,
+            part=desk.part(prefix + each.part, brief=bool(prefix)),
+            of=of,
         )
         for each in switches
     ]
@@ -61,8 +65,8 @@ def setting_words(desk: Desk, each: Setting) -> Markup:
     """A setting as a link to its switch: `S1-1 on`, or `W3 of OV-DK1 in`."""
     slug, _, name = each.switch.rpartition("/")
     if not slug:
-        return Markup('<a href="{}" class="mono">{}</a> {}').format(desk.sheet("switches", name), name, each.to)
+        return Markup('<a href="{}" class="mono">{}</a> {}').format(desk.sheet("switches", anchor(name)), name, each.to)
     kind = desk.kind_of(slug)
-    way = desk.thing(kind, slug, f"setting-{name}")
+    way = desk.thing(kind, slug, f"setting-{anchor(name)}")
     words = Markup('<a href="{}" class="mono">{}</a> of <span class="plate">{}</span> {}')
     return words.format(way, name, desk.shelf.name_of(kind, slug), each.to)

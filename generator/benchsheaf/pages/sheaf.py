@@ -5,10 +5,8 @@ from dataclasses import dataclass
 
 from benchsheaf import urls
 from benchsheaf.links import Thing
-from benchsheaf.markup import Markup
 from benchsheaf.model.displays import Medium
 from benchsheaf.model.machine import Bay, Machine
-from benchsheaf.model.plugs import Switch
 from benchsheaf.model.sources import SourceEntry
 from benchsheaf.pages.glance import held_things, sheet_cautions
 from benchsheaf.pages.shelf import Desk

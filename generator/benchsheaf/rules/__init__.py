@@ -22,7 +22,7 @@ from benchsheaf.rules.memory import memory_mistakes
 from benchsheaf.rules.mentions import mention_mistakes
 from benchsheaf.rules.outfits import outfit_mistakes
 from benchsheaf.rules.rails import rail_mistakes
-from benchsheaf.rules.scene import MachineScene, PartScene, RepairScene
+from benchsheaf.rules.scene import BusScene, MachineScene, PartScene, RepairScene
 from benchsheaf.rules.signals import mode_mistakes, signal_mistakes
 from benchsheaf.rules.sounds import sound_mistakes
 from benchsheaf.rules.switches import bit_mistakes, switch_mistakes
@@ -88,7 +88,7 @@ def record_mistakes(
             scene = PartScene(conformed=things[kind, slug], part=part, workup=figures.get(slug), buses=records.buses)
             yield from part_mistakes(scene)
     for slug, bus in records.buses.items():
-        yield from entry_mistakes(PartScene(conformed=things["bus", slug], part=bus))
+        yield from entry_mistakes(BusScene(conformed=things["bus", slug], bus=bus))
     for slug, repair in records.repairs.items():
         yield from repair_mistakes(RepairScene(conformed=things["repair", slug], repair=repair))
 

@@ -49,9 +49,16 @@ class MachineScene(Scene):
 class PartScene(Scene):
     """A shared part, with its figures where it is a drive or a card; `buses` are those that a card may speak."""
 
-    part: Supply | Drive | Card | Keyboard | Display | Bus
+    part: Supply | Drive | Card | Keyboard | Display
     workup: DriveWorkup | CardWorkup | None = None
     buses: Mapping[str, Bus] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class BusScene(Scene):
+    """A bus, which has no figures of its own."""
+
+    bus: Bus
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

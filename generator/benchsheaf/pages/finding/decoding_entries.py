@@ -8,7 +8,7 @@ from benchsheaf.model.plugs import ContactRow, Switch
 from benchsheaf.model.signals import Image, LineUse
 from benchsheaf.pages.finding.board_parts import Place
 from benchsheaf.pages.finding.entry import Entry
-from benchsheaf.pages.printing import rail_name, words
+from benchsheaf.pages.printing import anchor, rail_name, words
 from benchsheaf.pages.sheets import SHEETS
 from benchsheaf.pages.shelf import Desk
 
@@ -101,7 +101,7 @@ def _switch(place: Place, switch: Switch) -> Entry:
         kind="Switch",
         title=switch.switch,
         where=place.where,
-        way=place.way(f"setting-{switch.switch}"),
+        way=place.way(f"setting-{anchor(switch.switch)}"),
         text=switch_words(switch),
         machines=place.machines,
         designator=True,
