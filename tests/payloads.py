@@ -73,8 +73,12 @@ class Spot:
     words: str
 
     def marked(self, words: str) -> str:
-        """Words between two marks by which they are found again."""
-        return f"q{self.number}q {words} z{self.number}z"
+        """Words between two marks by which they are found again; a message keeps the letters that stand for gaps."""
+        if self.path.startswith("messages") and self.path.endswith(".shows"):
+            words = " ".join([words, *(found[0] for found in re.finditer(r"\b([a-z])\1*\b", self.words))])
+        # A list of terms is sorted under their first letters.
+        first = f"{self.words} " if self.path.startswith("terms") and self.path.endswith(".term") else ""
+        return f"{first}q{self.number}q {words} z{self.number}z"
 
 
 def is_free(described: Field) -> bool:
