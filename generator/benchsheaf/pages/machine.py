@@ -21,7 +21,7 @@ from benchsheaf.pages.memory import memory_sheet
 from benchsheaf.pages.page import Page
 from benchsheaf.pages.power import power_sheet
 from benchsheaf.pages.sheaf import drives_sheet, sources_sheet
-from benchsheaf.pages.sheets import SHEETS, Sheet
+from benchsheaf.pages.sheets import REPAIRS, SHEETS, Sheet
 from benchsheaf.pages.shelf import Desk, Shelf
 from benchsheaf.pages.switches import switches_sheet
 
@@ -72,5 +72,12 @@ def _page(shelf: Shelf, machine: Machine, sheet: Sheet) -> Page:
         title=f"{machine.name}: {sheet.title}",
         written=written,
         column=column,
-        edit=shelf.edit_path(("machine", machine.slug), sheet.rests_on),
+        edit=_edit(shelf, machine, sheet),
     )
+
+
+def _edit(shelf: Shelf, machine: Machine, sheet: Sheet) -> str:
+    """The data file behind a sheet: behind the records the newest of them."""
+    if sheet.rests_on == REPAIRS:
+        return shelf.edit_path(("repair", shelf.collection.repairs_of[machine.slug][-1].slug), "date")
+    return shelf.edit_path(("machine", machine.slug), sheet.rests_on)
