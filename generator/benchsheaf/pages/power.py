@@ -13,7 +13,7 @@ from benchsheaf.model.machine import Configuration, DummyLoad, Machine, Rail
 from benchsheaf.model.plugs import ContactRow
 from benchsheaf.model.supply import Output, Supply
 from benchsheaf.pages.contacts import SocketView, slot_words, socket_view
-from benchsheaf.pages.first_power import ladder
+from benchsheaf.pages.first_power import beside_the_ladder
 from benchsheaf.pages.glance import sheet_cautions
 from benchsheaf.pages.printing import figure, quantity, rail_anchor, rail_name
 from benchsheaf.pages.settings import setting_words
@@ -139,7 +139,7 @@ def power_sheet(desk: Desk, machine: Machine) -> PowerSheet:
         supply_way=desk.thing("supply", supply.slug),
         workup=workup,
         outfits=_outfits(desk, machine, workup, supply),
-        aside=_aside(machine),
+        aside=beside_the_ladder(machine.configurations),
         resistors=[
             ResistorRow(outfit=outfit.name, load=load, figures=figures)
             for outfit, made in zip(machine.configurations, workup.outfits, strict=True)
@@ -184,16 +184,6 @@ def _load_rows(desk: Desk, machine: Machine, power: PowerFigures) -> list[LoadRo
         way = desk.thing(load.kind, load.slug) if load.kind and load.slug else None
         rows.append(LoadRow(name=load.name, way=way, cells=tuple(cells)))
     return rows
-
-
-def _aside(machine: Machine) -> list[Configuration]:
-    """Outfits with words of their own that are no rung on the way to the whole machine: that sheet tells the rungs."""
-    rungs = {outfit.id for outfit in ladder(machine.configurations)}
-    return [
-        outfit
-        for outfit in machine.configurations
-        if outfit.id not in rungs and (outfit.plug or outfit.expect or outfit.go or outfit.stop)
-    ]
 
 
 def _outfits(desk: Desk, machine: Machine, workup: MachineWorkup, supply: Supply) -> list[OutfitRow]:
