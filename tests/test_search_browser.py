@@ -177,6 +177,10 @@ ASKED = (
     ("040000", "Memory area: Store E0 and O0"),
     ("S1-3", "Switch: S1-3"),
     ("squeals when warm", "Weak part: CO1, CO2"),
+    ("long short", "Sound: long short"),
+    ("clicks and nothing else", "Symptom: It clicks a few times a second and nothing else"),
+    ("date is lost", "Symptom: The date is lost every time"),
+    ("P0A0", "Port: Serial line"),
     ("supply squealing", "Weak part: CO1, CO2"),
     ("resistance ground", "Section: Resistance to ground"),
     ("lithum cell", "Caution: Never charge a lithium primary cell"),
@@ -210,7 +214,7 @@ def test_nothing_found_is_said(visitor: Visitor) -> None:
         "(10 µF), or the badge."
     )
     assert visitor.field.get_attribute("aria-expanded") == "false"
-    assert visitor.look_up("my grandmother says it squeals when warm")[0] == "Weak part: CO1, CO2"
+    assert visitor.look_up("my grandmother says it squeals")[0] == "Symptom: It squeals or whistles"
     expect(visitor.told).to_contain_text("Nothing has all of these words")
     visitor.field.fill("")
     expect(visitor.page.locator(".lookup-bar .lookup-panel")).to_be_hidden()
@@ -280,11 +284,11 @@ def test_nothing_is_asked_for_before_it_is_used(visitor: Visitor) -> None:
     visitor.field.focus()
     visitor.page.wait_for_function("window.benchsheafSearch && window.benchsheafSearch.prepared()")
     assert visitor.data_asked() == ["assets/benchsheaf/finding.js", "search/manifest.js"]
-    visitor.look_up("C61")
+    visitor.look_up("P0A0")
     asked = visitor.data_asked()[2:]
     assert len(asked) == len(set(asked)) == 2
     assert sorted(url.partition("-")[0] for url in asked) == ["search/entries", "search/words"]
-    visitor.look_up("C61")
+    visitor.look_up("P0A0")
     assert visitor.data_asked()[2:] == asked
 
 
@@ -460,7 +464,7 @@ def test_the_list_is_told_to_those_who_do_not_see_it(visitor: Visitor) -> None:
     """Field, list and rows have the roles and names that a screen reader needs, and the state that goes with them."""
     field = visitor.page.get_by_role("combobox", name="Search", exact=True)
     assert field.get_attribute("aria-expanded") == "false"
-    visitor.look_up("C61")
+    visitor.look_up("P0A0")
     listed = visitor.page.get_by_role("listbox", name="What was found")
     expect(listed).to_be_visible()
     assert field.get_attribute("aria-controls") == listed.get_attribute("id")

@@ -37,8 +37,8 @@ def json_schema(schemas: Schemas, kind: str, *, whole: bool = True) -> Made:
     described = schemas.kinds[kind]
     shared: dict[str, Made] = {}
     made = _record(described.fields, shared)
-    if not whole:
-        del made["required"]
+    if not whole:  # what is missing here may stand in another file
+        made = {name: value for name, value in made.items() if name not in ("required", "dependentRequired")}
     of = f"One file of a {kind}." if not whole else f"A whole description: {kind}."
     says = f"{of} Values are text, as they stand in a data file."
     return {"$schema": DIALECT, "title": kind.capitalize(), "description": says, **made, "$defs": _sorted(shared)}

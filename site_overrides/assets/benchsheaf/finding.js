@@ -130,7 +130,7 @@
     for (const [k, word] of asked.entries()) {
       if (!maps[k].size && letters(word) && word.length > 3) maps[k] = await answers(word, false, slip);
     }
-    const phrases = end ? [...pairs.map((pair) => pair.join(" ")), asked.join(" ") + " ="] : [];
+    const phrases = [...pairs.map((pair) => pair.join(" ")), asked.join(" ") + " ="];
     for (const each of [...phrases, ...(machine ? ["@" + decodeURIComponent(machine)] : [])]) {
       (await answers(each, false)).forEach((score, n) => extra.set(n, (extra.get(n) || 0) + (each[0] === "@" ? 1.5 : 4)));
     }

@@ -80,7 +80,7 @@ def _noted(entries: Iterable[Entry], postings: Postings, names: Mapping[str, str
 def _phrases(title: tuple[str, ...]) -> Iterator[str]:
     """Each two words that follow each other, and the whole, so that the order of words can be asked for."""
     yield from (f"{one} {other}" for one, other in pairwise(title))
-    if len(title) > 1:
+    if title:
         yield f"{' '.join(title)} ="
 
 
