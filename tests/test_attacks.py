@@ -10,7 +10,6 @@ import html5lib
 import pytest
 
 from benchsheaf.site import edition, judgement
-from benchsheaf.wording import as_text
 from expected import written
 from test_mistakes import broken_copy, wanted_line
 
@@ -42,7 +41,7 @@ def test_it_is_told_and_nothing_else_is(case: Mapping[str, Any], repository: Pat
             ]
         if "shared" in edit:
             (only,) = [each for each in told if each.code.id == edit["code"]]
-            assert as_text([only]).replace("\u00a0", " ").split() == edit["shared"].split()
+            assert len(only.others) >= int(edit["shared"])
 
 
 @named(CASES["legal"])
