@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 from decimal import Decimal
 from itertools import pairwise
 from pathlib import Path
@@ -40,15 +41,17 @@ from benchsheaf.drawing.picture import (
 from benchsheaf.drawing.picture import (
     Path as Way,
 )
+from benchsheaf.drawing.port_strip import Stretch, port_strip
 from benchsheaf.drawing.rail_scales import rail_scales
 from benchsheaf.drawing.rate_ranges import Scale, Tick, rate_ranges
 from benchsheaf.drawing.sheaf import sheaf_edge
+from benchsheaf.drawing.switch_block import switch_block
 from benchsheaf.drawing.timeline import common_scale, timeline
 from benchsheaf.drawing.views import view_pictures
 from benchsheaf.model.boards import Extent, Ohms, Part, PartRow, Pin, Point, Volts
 from benchsheaf.model.drives import Geometry
 from benchsheaf.model.machine import Machine, Rail, ToGround
-from benchsheaf.model.plugs import ContactRow
+from benchsheaf.model.plugs import ContactRow, Position
 from benchsheaf.model.signals import Feature, Hertz, View
 from benchsheaf.model.supply import Discharge, Reservoir, Supply
 from benchsheaf.site import Judgement, judgement
@@ -64,6 +67,15 @@ MAIN_BODIES = {
     "N79": (133.0, 210.0, 8.0, 20.0),
     "N33": (168.0, 207.5, 8.0, 25.0),
 }
+# Notes, section 7: the ports of the machine and its cards as delivered; the copy is made up.
+STRETCHES = (
+    Stretch(first=0x000, last=0x00F, name="Keyboard and switches"),
+    Stretch(first=0x010, last=0x01F, name="Counter"),
+    Stretch(first=0x020, last=0x027, name="Sound and parity latch"),
+    Stretch(first=0x028, last=0x02F, name="Interrupt unit"),
+    Stretch(first=0x100, last=0x10F, name="Fixed disks"),
+    Stretch(first=0x120, last=0x12F, name="Fixed disks", copy=True),
+)
 MAIN_BEADS = {"C61": (262.0, 20.0), "C62": (142.0, 62.0), "C50": (155.0, 142.0), "C53": (155.0, 220.0)}
 MAIN_WEAK = ["C61", "C62", "C50", "C51", "C52", "C53", "N20", "N21", *(f"N{number}" for number in range(41, 50))]
 
@@ -114,7 +126,12 @@ def gallery(judged: Judgement, machine: Machine, supply: Supply, main_board: Bot
     made |= {
         f"load-{each.id}": load_bars(each.power, supply, machine.rails, f"load-{each.id}") for each in workup.outfits
     }
-    made |= {f"plug-{each.id}": connector(each.rows, each.seen, f"plug-{each.id}") for each in machine.connectors}
+    made |= {f"plug-{each.id}": connector(each.rows, each.seen or "", f"plug-{each.id}") for each in machine.connectors}
+    bus = judged.collection.buses["l-bus"]
+    made["slot"] = connector(bus.rows, bus.seen or "", "slot")
+    block = [each for each in machine.switches if each.part == "S1"]
+    made["block"] = switch_block("S1", block, [each.as_delivered for each in block], "block")
+    made["ports"] = port_strip(STRETCHES, 0x1FF, 3, "ports")
     made["rails"] = rail_scales(machine.rails, "rails")
     made["discharge"] = discharge_curve(supply.reservoir, workup.reservoir, "discharge")
     made["map"] = memory_map(workup.outfits[0].map, "map")
@@ -628,11 +645,75 @@ def test_a_plug_says_each_contact_in_words(gallery: dict[str, Both]) -> None:
 
 def test_long_rows_stand_below_each_other_on_the_phone(gallery: dict[str, Both]) -> None:
     """Notes, section 7: two rows of 36 contacts; a18 is the key, so 71 are numbered, in two columns."""
-    said = texts(gallery["plug-slots"].phone)
+    said = texts(gallery["slot"].phone)
     numbered = [each for each in said if re.fullmatch(r"[ab]\d+", each)]
     assert len(numbered) == 71
     assert "a18" not in numbered
-    assert len(boxes(gallery["plug-slots"].phone, "outline board-body")) == 2
+    assert len(boxes(gallery["slot"].phone, "outline board-body")) == 2
+
+
+# Switch block
+
+# Notes, section 8: as delivered ON OFF ON ON OFF OFF.
+STANDS = ["on", "off", "on", "on", "off", "off"]
+
+
+def test_each_slider_stands_where_the_notes_say(gallery: dict[str, Both]) -> None:
+    """A slider at ON is drawn in the upper half of its way, one at OFF in the lower, and the word stands below it."""
+    for picture in both_of(gallery["block"]):
+        ways, sliders = boxes(picture, "body"), boxes(picture, "slider")
+        assert len(ways) == len(sliders) == 6
+        upper = [slider.y + slider.height <= way.y + way.height / 2 for way, slider in zip(ways, sliders, strict=True)]
+        assert ["on" if up else "off" for up in upper] == STANDS
+        said = texts(picture)
+        assert [each for each in said if each in ("on", "off")] == STANDS
+        assert [each for each in said if each.isdigit()] == ["1", "2", "3", "4", "5", "6"]
+        assert said[:2] == ["ON", "OFF"]
+
+
+def test_a_long_block_goes_on_below_and_three_places_are_three(machine: Machine) -> None:
+    """Sixteen ways do not fit side by side on a phone; a way with three positions has its slider in one of three."""
+    one = machine.switches[0]
+    long = [replace(one, switch=f"S1-{number}") for number in range(1, 17)]
+    both = switch_block("S1", long, ["on"] * 16, "long")
+    assert len(boxes(both.wide, "outline board-body")) < len(boxes(both.phone, "outline board-body"))
+    for picture in both_of(both):
+        assert all(each.x + each.width <= picture.view_box[2] for each in boxes(picture, "body"))
+    three = replace(one, positions=tuple(Position(to=name) for name in ("A", "B", "C")))
+    for place, to in enumerate("ABC"):
+        picture = switch_block("S1", [three], [to], "three").wide
+        (way,), (slider,) = boxes(picture, "body"), boxes(picture, "slider")
+        assert int((slider.y - way.y) / way.height * 3) == place
+
+
+# Ports
+
+
+def test_ports_stand_in_their_place(gallery: dict[str, Both]) -> None:
+    """By hand: P010 begins an eighth of the way along a row of 128; P100 begins the third row, the fourth is empty."""
+    wide = gallery["ports"].wide
+    rows, blocks = boxes(wide, "outline"), boxes(wide, "load-1")
+    assert len(rows) == 2
+    assert [each for each in texts(wide) if each.startswith("P")] == ["P000", "P100"]
+    assert "nothing from P180 to P1FF" in texts(wide)
+    assert "nothing answers here" in texts(wide)
+    by_x = sorted((each.x - rows[0].x) / rows[0].width for each in blocks if each.y == rows[0].y)
+    assert by_x == pytest.approx([0, 16 / 128, 32 / 128, 40 / 128])
+    (copy,) = boxes(wide, "body")
+    assert copy.y == rows[1].y
+    assert (copy.x - rows[1].x) / rows[1].width == pytest.approx(32 / 128)
+    assert copy.fill == "url(#ports-wide-hatch)"
+
+
+def test_names_of_ports_hide_nothing(gallery: dict[str, Both]) -> None:
+    """Every name stands in the picture, none on another, and no thin line runs through one."""
+    for picture in both_of(gallery["ports"]):
+        frames = [words_frame(each) for each in shapes(picture) if isinstance(each, Words)]
+        assert all(each.left >= 0 and each.right <= picture.view_box[2] for each in frames)
+        assert not any(one.meets(other) for at, one in enumerate(frames) for other in frames[:at])
+        lines = [each for each in shapes(picture) if isinstance(each, Line) and each.x1 == each.x2]
+        names = [words_frame(each) for each in shapes(picture) if isinstance(each, Words) and each.text == "Counter"]
+        assert not any(name.left < line.x1 < name.right and line.y2 > name.bottom for name in names for line in lines)
 
 
 # Sheaf

@@ -22,6 +22,7 @@ COUNTS = {
     *("chips", "parity_chips", "lane", "pins", "legs", "keys", "built"),
     *("bit", "bits", "count", "divided_by", "dots", "every", "lines", "ports", "round", "rows", "shown_dots"),
     *("rings", "shown_lines", "weight", "worth"),
+    *("free_ports", "reads", "one", "other"),  # the last two are places in the list of what answers
 }
 ENDINGS = tuple(f"_{suffix}" for suffix in {*SUFFIX.values(), "megabytes", "mebibytes"})
 ROOTS = [*RECORDS.values(), MachineWorkup, DriveWorkup, SupplyWorkup, CardWorkup, DisplayWorkup]

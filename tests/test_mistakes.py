@@ -14,10 +14,12 @@ from benchsheaf.links import codes as link_codes
 from benchsheaf.mistakes import Code, Mistake
 from benchsheaf.rules import (
     boards,
+    cards,
     complaints,
     drives,
     entries,
     faults,
+    firmware,
     gates,
     kinds,
     memory,
@@ -26,13 +28,31 @@ from benchsheaf.rules import (
     rails,
     signals,
     sounds,
+    switches,
 )
 from benchsheaf.site import judgement
 
 HERE = Path(__file__).parent
 COPIES = yaml.safe_load((HERE / "cases" / "mistakes.yml").read_text(encoding="utf-8"))["copies"]
 WORDS = yaml.safe_load((HERE / "cases" / "words.yml").read_text(encoding="utf-8"))
-RULES = (boards, complaints, drives, entries, faults, gates, kinds, memory, mentions, outfits, rails, signals, sounds)
+RULES = (
+    boards,
+    cards,
+    complaints,
+    drives,
+    entries,
+    faults,
+    firmware,
+    gates,
+    kinds,
+    memory,
+    mentions,
+    outfits,
+    rails,
+    signals,
+    sounds,
+    switches,
+)
 ROOMS = (meaning, conformity_codes, link_codes, *RULES)
 CODES = {each.id: each for room in ROOMS for each in vars(room).values() if isinstance(each, Code)}
 FAMILIES = ("FILE", "YAML", "FIELD", "KIND", "UNIT", "RANGE", "ID", "LINK", "SENSE")

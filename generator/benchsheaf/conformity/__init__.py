@@ -158,7 +158,8 @@ def measured(entry: Entry, kind: Field, *, whole: bool, blanks: frozenset[str] =
         path = tuple(error.document_path)
         if there and _is_there(error, path, there):
             continue
-        if path in misfits or (error.code == MISSING and path[:-1] == () and not whole):
+        absent = error.code == MISSING or error.rule == "needs"
+        if path in misfits or (absent and path[:-1] == () and not whole):
             continue
         if not blanks or not follows_from_blank(error, path, blanks):
             _tell_error(error, kind, path, tell, values)

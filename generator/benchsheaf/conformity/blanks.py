@@ -3,7 +3,7 @@
 from typing import Any
 
 from benchsheaf.conformity.codes import FIELD_06
-from benchsheaf.documents import NO_VALUE, Reading
+from benchsheaf.documents import LEFT_OUT, NO_VALUE, Reading
 from benchsheaf.fields import Field, Schemas, data_lines, least_example
 from benchsheaf.mistakes import Mistake
 
@@ -11,7 +11,7 @@ Blanks = dict[tuple[str, str], frozenset[str]]
 
 
 def blanks_told(reading: Reading, schemas: Schemas) -> tuple[list[Mistake], Blanks]:
-    """The mistakes of reading, and for each thing the paths of keys at which nothing is written.
+    """The mistakes of reading, and for each thing the paths of keys at which nothing is written that can be used.
 
     Where a field must be there, it is said what belongs at it; a field that may be absent is told as it was.
     """
@@ -19,10 +19,11 @@ def blanks_told(reading: Reading, schemas: Schemas) -> tuple[list[Mistake], Blan
     blanks: Blanks = {}
     for mistake in reading.mistakes:
         owner = reading.owners.get(mistake.place.file)
+        if mistake.path and mistake.code in LEFT_OUT and owner is not None:
+            blanks[owner] = blanks.get(owner, frozenset()) | {mistake.path}
         if mistake.code is not NO_VALUE or owner is None or owner[0] not in schemas.kinds:
             told.append(mistake)
             continue
-        blanks[owner] = blanks.get(owner, frozenset()) | {mistake.path}
         described = _field_at(schemas.kinds[owner[0]], mistake.path)
         told.append(_begun(mistake, described) if described and described.required else mistake)
     return told, blanks

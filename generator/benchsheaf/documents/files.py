@@ -4,6 +4,7 @@ import os
 import pathlib
 import stat
 from collections.abc import Callable
+from dataclasses import replace
 
 from benchsheaf.documents.characters import LARGEST_BYTES, TOO_LARGE, text_of
 from benchsheaf.documents.records import Document
@@ -51,7 +52,9 @@ def text_and_mistakes(text: bytes, file: str) -> tuple[Document | None, list[Mis
     document = None
     if decoded is not None:
         lines = {mistake.place.line for mistake in mistakes}
-        document, more = tree(decoded, file)
+        paths: dict[int, str] = {}
+        document, more = tree(decoded, file, paths)
+        mistakes = [replace(mistake, path=paths.get(mistake.place.line, "")) for mistake in mistakes]
         # What else is wrong with a line that holds a refused sign may only follow from the sign.
         mistakes += [mistake for mistake in more if mistake.place.line not in lines]
     return document, sorted(mistakes, key=lambda mistake: mistake.order)

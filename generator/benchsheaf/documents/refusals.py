@@ -5,7 +5,7 @@ from dataclasses import replace
 from functools import cached_property
 from typing import Any
 
-from benchsheaf.documents.characters import HIDDEN, HIDDEN_SIGN, is_hidden, sign_name
+from benchsheaf.documents.characters import HIDDEN, HIDDEN_SIGN, LOST_SIGN, is_hidden, sign_name
 from benchsheaf.mistakes import Code, Mistake, Place
 
 DEEPEST = 24
@@ -71,6 +71,8 @@ COMMA_CUT = Code(
     example={"piece": "the blue one"},
 )
 
+LEFT_OUT = (NO_VALUE, UNKNOWN_WORD, HIDDEN_SIGN, LOST_SIGN, ANCHOR, ALIAS, TAG)
+"""What is wrong with a text that is then left out, so that its field only seems to be missing."""
 ODD_KEYS = frozenset(("", "<<"))
 _WARY_SIGNS = "&*!\\\ufffd"
 # Two patterns, each of which begins with one sign: such a one is found quickly.
@@ -91,11 +93,13 @@ class Refusals:
     """Judges the odd events of one text, and keeps the mistakes.
 
     `within` is how the reader came to where it is: for each open list or mapping what holds it (values, spots, whether
-    that is a mapping, and under which key).
+    that is a mapping, and under which key). `hidden` is given the path of each text that a refused sign was taken out
+    of, by its lines.
     """
 
-    def __init__(self, text: str, file: str) -> None:
+    def __init__(self, text: str, file: str, hidden: dict[int, str] | None = None) -> None:
         self.text = text
+        self.hidden = {} if hidden is None else hidden
         self.file = file
         self.mistakes: list[Mistake] = []
         self.within: list[tuple[Any, Any, bool, str | None]] = []
@@ -209,10 +213,14 @@ class Refusals:
         return bool(source)
 
     def _hides_a_sign(self, event: Any, key: str | None) -> bool:
-        """Whether a text holds a refused sign; one that an escape made is told, others are known already."""
+        """Whether a text holds a refused sign; one that stands in the file itself is told already, but not its path."""
         signs = HIDDEN.finditer(event.value)
         hidden = next((sign for sign in signs if sign[0] == "\r" or is_hidden(sign)), None)
-        if hidden and hidden[0] != "\ufffd":
+        if hidden and hidden[0] == "\ufffd":
+            path = ".".join(step for step in (*(step[3] for step in self.within), key) if step)
+            lines = range(event.start_mark.line + 1, event.end_mark.line + 2)
+            self.hidden |= dict.fromkeys(lines, path)
+        elif hidden:
             self.tell(HIDDEN_SIGN, event.start_mark, key, self.source(event), sign=sign_name(hidden[0]))
         return hidden is not None
 

@@ -26,22 +26,23 @@ from benchsheaf.mistakes import Mistake
 QUICKLY = 1  # how hard a text is packed
 
 
-def tree(text: str, file: str) -> tuple[Document | None, list[Mistake]]:
+def tree(text: str, file: str, hidden: dict[int, str]) -> tuple[Document | None, list[Mistake]]:
     """The document of a text and what is wrong with it; no document where it could not be followed to its end.
 
+    `hidden` is filled with the paths of texts that a refused sign was taken out of, by their lines.
     Where nothing in the text is odd its places are found when one is asked for; until then only the text is kept.
     """
     plain = plain_values(text)
     if plain is None:
-        return close_look(text, file)
+        return close_look(text, file, hidden)
     document = Document(file, _PlainText(text, file))
     document.__dict__["values"] = plain
     return document, []
 
 
-def close_look(text: str, file: str) -> tuple[Document | None, list[Mistake]]:
+def close_look(text: str, file: str, hidden: dict[int, str] | None = None) -> tuple[Document | None, list[Mistake]]:
     """The same for a text in which something may be odd; it takes longer."""
-    refusals = Refusals(text, file)
+    refusals = Refusals(text, file, hidden)
     document = None
     try:
         values, spots = _grown(refusals)

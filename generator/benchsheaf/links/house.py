@@ -125,9 +125,7 @@ class House:
     def _no_bus_line(self, pointer: Pointer) -> Iterator[Mistake]:
         """A request line or channel: its names are those of the bus that a card or a machine speaks."""
         bus = next((each for each in self.held().values() if each.family == "bus"), None)
-        if bus is None:
-            yield from self._no_name(pointer, "bus-line", self.owner, self.where)
-        elif self.knows(bus):
+        if bus and self.knows(bus):  # without a bus the whole section is told of
             owner = (bus.family, bus.name)
             yield from self._no_name(pointer, "bus-line", owner, self.things[owner].entry.place(()).file)
 

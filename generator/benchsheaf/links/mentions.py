@@ -7,7 +7,7 @@ from benchsheaf.conformity import Conformed
 from benchsheaf.fields import Field
 from benchsheaf.links.names import Mention, Path, Thing
 
-MENTION = re.compile(r"\[\[(?P<path>[^\[\]]+)\]\]")
+MENTION = re.compile(r"(?<!\[)\[\[(?P<path>[^\[\]]+)\]\](?!\])")
 """A path in double brackets; brackets around nothing, or around others, are text."""
 OPENS = "[["
 

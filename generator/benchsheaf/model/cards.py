@@ -8,7 +8,7 @@ from benchsheaf.model.boards import Draw, Extent, Part, Pin, WeakPart
 from benchsheaf.model.cautions import CautionHere
 from benchsheaf.model.memory import Area
 from benchsheaf.model.plugs import Connector, ContactRow, Switch
-from benchsheaf.model.signals import BusLine, Image, Mode, PortRange
+from benchsheaf.model.signals import BusLine, Image, LineUse, Mode, PortRange, SettingUse
 from benchsheaf.model.sources import SourceEntry
 
 
@@ -28,7 +28,8 @@ class Card:
     parts: tuple[Part, ...] = ()
     weak_parts: tuple[WeakPart, ...] = ()
     ports: tuple[PortRange, ...] = ()
-    lines: tuple[str, ...] = ()
+    lines: tuple[LineUse, ...] = ()
+    by_setting: tuple[SettingUse, ...] = ()
     switches: tuple[Switch, ...] = ()
     firmware: tuple[Image, ...] = ()
     modes: tuple[Mode, ...] = ()

@@ -19,8 +19,8 @@ class Connector(Described):
 
     id: str
     name: str
-    seen: str
-    rows: tuple[ContactRow, ...]
+    seen: str | None = None
+    rows: tuple[ContactRow, ...] = ()
     part: str | None = None
 
 
@@ -41,5 +41,6 @@ class Switch(Described):
     does: str
     positions: tuple[Position, ...]
     as_delivered: str
+    read_at: str | None = None
     bit: int | None = None
     reads_one: str | None = None

@@ -79,10 +79,18 @@ class PortRange(Described):
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class LineUse(Described):
-    """A request line or channel that a board of the machine uses."""
+    """A request line or channel that something uses, and what for."""
 
     line: str
     name: str
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class SettingUse(Described):
+    """What a card uses while its switches and jumpers stand in some way."""
+
+    set: tuple[Setting, ...]
+    lines: tuple[LineUse, ...]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

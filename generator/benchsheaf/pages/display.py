@@ -2,18 +2,16 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from decimal import Decimal
 
 from benchsheaf.compute.clocks import ClockFigures
 from benchsheaf.drawing.clock_tree import Node, clock_tree
 from benchsheaf.drawing.picture import Both
-from benchsheaf.drawing.rate_ranges import Scale, Tick, rate_ranges
 from benchsheaf.markup import Markup
 from benchsheaf.model.displays import Display
 from benchsheaf.model.machine import Machine
 from benchsheaf.model.signals import Clock
 from benchsheaf.pages.glance import sheet_cautions
-from benchsheaf.pages.modes import ModeRow, mode_row
+from benchsheaf.pages.modes import ModeRow, mode_row, rates_picture
 from benchsheaf.pages.printing import number, span
 from benchsheaf.pages.rates import clock_words, rate_contacts
 from benchsheaf.pages.shelf import Desk
@@ -61,7 +59,7 @@ def display_sheet(desk: Desk, machine: Machine) -> DisplaySheet:
         contacts=rate_contacts(display) if display else "",
         delivered=[row for row in modes if row.as_set],
         modes=modes,
-        ranges=_ranges(display, modes),
+        ranges=rates_picture(display, modes) if display else None,
         clocks=clocks,
         tree=clock_tree([_node(row) for row in clocks], "clocks") if clocks else None,
     )
@@ -91,26 +89,6 @@ def _wrong_rates(desk: Desk, display: Display | None, modes: Sequence[ModeRow]) 
         says=Markup("{}, and it locks at {} only. {}").format(rates, locks, seen),
         stop=Markup("No {} on the picture plug until both rates are measured and fit.").format(display.name),
     )
-
-
-def _ranges(display: Display | None, modes: Sequence[ModeRow]) -> Both | None:
-    """The rates of all modes against what the display locks to."""
-    if display is None or not modes:
-        return None
-
-    def ticks(name: str, printed: str, low: Decimal, high: Decimal) -> list[Tick]:
-        rates = [(row, getattr(row.figures, name)) for row in modes]
-        return [
-            Tick(name=row.mode.name, rate_hz=rate, printed=getattr(row, printed), fits=low <= rate <= high)
-            for row, rate in rates
-        ]
-
-    line, frame = display.line, display.frame
-    scales = (
-        Scale(name="Line rate", locks=line, ticks=ticks("line_rate_hz", "line_rate", line.low_hz, line.high_hz)),
-        Scale(name="Frame rate", locks=frame, ticks=ticks("frame_rate_hz", "frame_rate", frame.low_hz, frame.high_hz)),
-    )
-    return rate_ranges(scales, "ranges")
 
 
 def _clock_rows(desk: Desk, machine: Machine) -> Iterator[ClockRow]:

@@ -10,6 +10,7 @@ from benchsheaf.drawing.rail_scales import rail_scales
 from benchsheaf.links import Thing
 from benchsheaf.markup import Markup
 from benchsheaf.model.boards import WeakPart
+from benchsheaf.model.cards import Bus
 from benchsheaf.model.machine import Configuration, Machine, Rail
 from benchsheaf.pages.glance import all_cautions, held_things, sheet_cautions
 from benchsheaf.pages.printing import quantity, rail_name, span
@@ -130,7 +131,7 @@ def _before_the_plug(desk: Desk, machine: Machine, grounded: Sequence[Rail]) -> 
         yield _step(
             desk,
             order="Measure every rail to ground, cold.",
-            says=f"{condition}{_probes(machine)}{_readings(grounded)}. The scales below say what is doubtful.",
+            says=f"{condition}{_probes(desk, machine)}{_readings(grounded)}. The scales below say what is doubtful.",
             stops=[f"{_no_power(grounded)}: no power until the short is found. Hunt only with a source under 1 V."],
         )
         yield _step(
@@ -141,12 +142,13 @@ def _before_the_plug(desk: Desk, machine: Machine, grounded: Sequence[Rail]) -> 
         )
 
 
-def probe_points(machine: Machine) -> dict[str, str]:
-    """Where each rail, and ground, is first found on a plug of the machine: `PW1-8`."""
+def probe_points(machine: Machine, bus: Bus | None = None) -> dict[str, str]:
+    """Where each rail, and ground, is first found on a plug of the machine: `PW1-8`; else in a slot of its bus."""
     points: dict[str, str] = {}
-    for connector in machine.connectors:
-        plug = connector.part or connector.name
-        for row in connector.rows:
+    plugs = [(each.part or each.name, each.rows) for each in machine.connectors]
+    plugs += [(machine.slots[0].slot, bus.rows)] if bus and machine.slots else []
+    for plug, rows in plugs:
+        for row in rows:
             for pin in row.pins:
                 name = pin.rail or ("ground" if pin.signal == "ground" else None)
                 if name:
@@ -154,8 +156,8 @@ def probe_points(machine: Machine) -> dict[str, str]:
     return points
 
 
-def _probes(machine: Machine) -> str:
-    points = probe_points(machine)
+def _probes(desk: Desk, machine: Machine) -> str:
+    points = probe_points(machine, desk.shelf.collection.buses[machine.bus] if machine.bus else None)
     found = [f"{rail_name(rail.name)} at {points[rail.name]}" for rail in machine.rails if rail.name in points]
     ground = f", ground at {points['ground']}" if "ground" in points else ""
     return f"{', '.join(found)}{ground}. " if found else ""
@@ -203,7 +205,7 @@ def _with_the_plug(desk: Desk, machine: Machine) -> Iterator[Step]:
         yield _step(
             desk,
             order="Mains on. Over-voltage is looked for first, then all rails.",
-            says=f"{_probes(machine)}{windows}."
+            says=f"{_probes(desk, machine)}{windows}."
             + (f" Ripple at most {', '.join(ripples)}." if ripples else "")
             + f" {_told(rung.expect)}"
             + (f"Go on when: {_told(rung.go)}" if rung.go else ""),

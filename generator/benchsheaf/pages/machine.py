@@ -6,16 +6,19 @@ from typing import Any
 from benchsheaf import urls
 from benchsheaf.model.machine import Machine
 from benchsheaf.pages.beeps import beeps_sheet
+from benchsheaf.pages.decoding import slots_sheet
 from benchsheaf.pages.display import display_sheet
+from benchsheaf.pages.firmware import firmware_sheet
 from benchsheaf.pages.first_power import first_power_sheet
 from benchsheaf.pages.frame import Frame, sheet_frame
 from benchsheaf.pages.glance import boards_sheet, glance_sheet
 from benchsheaf.pages.memory import memory_sheet
 from benchsheaf.pages.page import Page
 from benchsheaf.pages.power import power_sheet
-from benchsheaf.pages.sheaf import drives_sheet, slots_sheet, sources_sheet, switches_sheet
+from benchsheaf.pages.sheaf import drives_sheet, sources_sheet
 from benchsheaf.pages.sheets import SHEETS, Sheet
 from benchsheaf.pages.shelf import Desk, Shelf
+from benchsheaf.pages.switches import switches_sheet
 
 CONTENTS: Mapping[str, Callable[[Desk, Machine], Any]] = {
     "glance": glance_sheet,
@@ -25,6 +28,7 @@ CONTENTS: Mapping[str, Callable[[Desk, Machine], Any]] = {
     "memory": memory_sheet,
     "slots": slots_sheet,
     "switches": switches_sheet,
+    "firmware": firmware_sheet,
     "drives": drives_sheet,
     "display": display_sheet,
     "beeps": beeps_sheet,

@@ -12,6 +12,7 @@ from benchsheaf.model.memory import Bank, Fill, Memory
 from benchsheaf.pages.fault_codes import FaultCodesView, fault_codes_view
 from benchsheaf.pages.glance import sheet_cautions
 from benchsheaf.pages.refresh import RefreshView, refresh_view
+from benchsheaf.pages.settings import setting_words
 from benchsheaf.pages.shelf import Desk
 from benchsheaf.pages.views import CautionView
 from benchsheaf.standards import BITS_A_BYTE
@@ -24,6 +25,7 @@ class FillRow:
     fill: Fill
     figures: FillFigures
     delivered: bool
+    settings: Sequence[Markup]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -93,7 +95,12 @@ def memory_sheet(desk: Desk, machine: Machine) -> MemorySheet:
         refresh=refresh_view(desk, machine),
         delivered=outfit.fill,
         fills=[
-            FillRow(fill=fill, figures=by_id[fill.id], delivered=fill.id == machine.configurations[0].fill)
+            FillRow(
+                fill=fill,
+                figures=by_id[fill.id],
+                delivered=fill.id == machine.configurations[0].fill,
+                settings=[setting_words(desk, each) for each in fill.set],
+            )
             for fill in memory.fills
         ],
         bits=[BitView(number=bit, mask=f"{1 << bit:02X}") for bit in range(BITS_A_BYTE)],

@@ -2,13 +2,20 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from decimal import Decimal
 
 from benchsheaf.compute.video import LockFigures, ModeFigures
+from benchsheaf.drawing.picture import Both
+from benchsheaf.drawing.rate_ranges import Scale, Tick, rate_ranges
 from benchsheaf.markup import Markup
 from benchsheaf.model.cards import Card
+from benchsheaf.model.displays import Display
 from benchsheaf.model.signals import Mode
 from benchsheaf.pages.rates import clock_words, lock_words, mode_settings, rate_words
 from benchsheaf.pages.shelf import Desk
+
+MOST_DRAWN = 12
+"""Each mode takes a row of words in the picture of its rates."""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -70,3 +77,23 @@ def card_mode_rows(desk: Desk, card: Card) -> list[ModeRow]:
 def display_mode_rows(desk: Desk, slug: str) -> list[ModeRow]:
     """Every mode that is described against one display."""
     return [mode_row(desk, lock.card, lock.mode, [lock]) for lock in desk.shelf.workup.displays[slug].locks]
+
+
+def rates_picture(display: Display, modes: Sequence[ModeRow]) -> Both | None:
+    """The rates of modes against what a display locks to; none where there are none, or too many to be read."""
+    if not 0 < len(modes) <= MOST_DRAWN:
+        return None
+
+    def ticks(name: str, printed: str, low: Decimal, high: Decimal) -> list[Tick]:
+        rates = [(row, getattr(row.figures, name)) for row in modes]
+        return [
+            Tick(name=row.mode.name, rate_hz=rate, printed=getattr(row, printed), fits=low <= rate <= high)
+            for row, rate in rates
+        ]
+
+    line, frame = display.line, display.frame
+    scales = (
+        Scale(name="Line rate", locks=line, ticks=ticks("line_rate_hz", "line_rate", line.low_hz, line.high_hz)),
+        Scale(name="Frame rate", locks=frame, ticks=ticks("frame_rate_hz", "frame_rate", frame.low_hz, frame.high_hz)),
+    )
+    return rate_ranges(scales, "ranges")

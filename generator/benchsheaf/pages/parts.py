@@ -12,6 +12,7 @@ from benchsheaf.model.drives import Drive
 from benchsheaf.model.memory import Area
 from benchsheaf.model.sources import SourceEntry
 from benchsheaf.model.supply import Output, Supply
+from benchsheaf.pages.cards import BusView, CardView, bus_view, card_view
 from benchsheaf.pages.frame import loose_frame
 from benchsheaf.pages.glance import held_things
 from benchsheaf.pages.modes import ModeRow, card_mode_rows
@@ -55,6 +56,8 @@ class PartPage:
     plug_words: str = ""
     seen: str | None = None
     speakers: Sequence[Named] = ()
+    card: CardView | None = None
+    bus: BusView | None = None
 
 
 LOOSE: Mapping[str, Callable[[Desk, str], str]] = {"display": display_page, "medium": medium_page}
@@ -115,6 +118,7 @@ def _bus(desk: Desk, bus: Bus) -> PartPage:
         data=urls.part_data("bus", bus.slug),
         holders=_holders(desk, "bus", bus.slug),
         sources=bus.sources,
+        bus=bus_view(desk, bus),
         speakers=[Named(name=card.name, way=desk.thing("card", card.slug)) for card in cards],
     )
 
@@ -147,6 +151,7 @@ def _holding(desk: Desk, kind: str, thing: Holding) -> PartPage:
         outputs=supply.outputs if supply else (),
         reservoir=_reservoir(desk, supply),
         storage=drive_view(desk, thing, weak=not drawn) if isinstance(thing, Drive) else None,
+        card=card_view(desk, thing) if isinstance(thing, Card) else None,
         areas=thing.areas if isinstance(thing, Card) else (),
         modes=card_mode_rows(desk, thing) if isinstance(thing, Card) else (),
         plug=_plug(thing),

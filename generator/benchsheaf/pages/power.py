@@ -6,15 +6,16 @@ from decimal import Decimal
 
 from benchsheaf.compute.power import PowerFigures, RailFigures, ResistorFigures
 from benchsheaf.compute.workup import MachineWorkup, OutfitWorkup, outfit_loads
-from benchsheaf.drawing.connector import connector
 from benchsheaf.drawing.load_bars import load_bars
 from benchsheaf.drawing.picture import Both
 from benchsheaf.markup import Markup
 from benchsheaf.model.machine import Configuration, DummyLoad, Machine, Rail
-from benchsheaf.model.plugs import Connector
+from benchsheaf.model.plugs import ContactRow
 from benchsheaf.model.supply import Output, Supply
+from benchsheaf.pages.contacts import SocketView, slot_words, socket_view
 from benchsheaf.pages.glance import sheet_cautions
 from benchsheaf.pages.printing import figure, quantity, rail_anchor, rail_name
+from benchsheaf.pages.settings import setting_words
 from benchsheaf.pages.shelf import Desk
 from benchsheaf.pages.views import CautionView
 
@@ -53,6 +54,7 @@ class OutfitRow:
     outfit: Configuration
     workup: OutfitWorkup
     after: str | None
+    settings: Sequence[Markup]
     words: Verdict
 
 
@@ -74,19 +76,11 @@ class LeastRow:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
-class PlugView:
-    """A plug with its drawing."""
-
-    connector: Connector
-    part: Markup | None
-    drawing: Both | None
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
 class PlugRails:
     """The contacts of a plug that carry each rail, and ground last."""
 
-    connector: Connector
+    name: Markup | str
+    way: str
     cells: Sequence[str]
 
 
@@ -107,15 +101,12 @@ class PowerSheet:
     outfits: Sequence[OutfitRow]
     resistors: Sequence[ResistorRow]
     least: Sequence[LeastRow]
-    plugs: Sequence[PlugView]
+    plugs: Sequence[SocketView]
     plug_rails: Sequence[PlugRails]
 
     def starts(self, rail: str) -> bool:
         """Whether anything takes more from a rail while it starts, so that the table needs a column for it."""
         return any(each.rail == rail and each.start_a > each.run_a for each in self.power.rails)
-
-
-MOST_DRAWN_CONTACTS = 24  # more than these are read in the table, not in a picture
 
 
 def power_sheet(desk: Desk, machine: Machine) -> PowerSheet:
@@ -144,15 +135,15 @@ def power_sheet(desk: Desk, machine: Machine) -> PowerSheet:
         supply=supply,
         supply_way=desk.thing("supply", supply.slug),
         workup=workup,
-        outfits=_outfits(machine, workup, supply),
+        outfits=_outfits(desk, machine, workup, supply),
         resistors=[
             ResistorRow(outfit=outfit.name, load=load, figures=figures)
             for outfit, made in zip(machine.configurations, workup.outfits, strict=True)
             for load, figures in zip(outfit.loads, made.power.resistors, strict=True)
         ],
         least=_least(machine, workup),
-        plugs=[_plug(desk, each) for each in machine.connectors],
-        plug_rails=[_plug_rails(each, delivered) for each in machine.connectors],
+        plugs=[socket_view(desk, each) for each in machine.connectors],
+        plug_rails=list(_plug_rails(desk, machine, delivered)),
     )
 
 
@@ -191,13 +182,14 @@ def _load_rows(desk: Desk, machine: Machine, power: PowerFigures) -> list[LoadRo
     return rows
 
 
-def _outfits(machine: Machine, workup: MachineWorkup, supply: Supply) -> list[OutfitRow]:
+def _outfits(desk: Desk, machine: Machine, workup: MachineWorkup, supply: Supply) -> list[OutfitRow]:
     names = {outfit.id: outfit.name for outfit in machine.configurations}
     return [
         OutfitRow(
             outfit=outfit,
             workup=made,
             after=names.get(outfit.before or ""),
+            settings=[setting_words(desk, each) for each in outfit.set],
             words=_verdict(made.power, supply),
         )
         for outfit, made in zip(machine.configurations, workup.outfits, strict=True)
@@ -244,15 +236,17 @@ def _least(machine: Machine, workup: MachineWorkup) -> list[LeastRow]:
     return supply + outfits
 
 
-def _plug(desk: Desk, plug: Connector) -> PlugView:
-    contacts = sum(len(row.pins) for row in plug.rows)
-    drawing = (
-        connector(plug.rows, desk.worded(plug.seen), f"plug-{plug.id}") if contacts <= MOST_DRAWN_CONTACTS else None
-    )
-    return PlugView(connector=plug, part=desk.part(plug.part) if plug.part else None, drawing=drawing)
+def _plug_rails(desk: Desk, machine: Machine, power: PowerFigures) -> Iterator[PlugRails]:
+    """Each plug of the machine, then a slot of its bus."""
+    for plug in machine.connectors:
+        yield PlugRails(name=plug.part or plug.name, way=f"#plug-{plug.id}", cells=_cells(plug.rows, power))
+    bus = desk.shelf.collection.buses[machine.bus] if machine.bus else None
+    if bus and bus.rows and machine.slots:
+        way = desk.thing("bus", bus.slug, "contacts")
+        yield PlugRails(name=slot_words(machine), way=way, cells=_cells(bus.rows, power))
 
 
-def _plug_rails(plug: Connector, power: PowerFigures) -> PlugRails:
-    pins = [pin for row in plug.rows for pin in row.pins]
+def _cells(rows: Sequence[ContactRow], power: PowerFigures) -> list[str]:
+    pins = [pin for row in rows for pin in row.pins]
     cells = [" ".join(pin.pin for pin in pins if pin.rail == rail.rail) for rail in power.rails]
-    return PlugRails(connector=plug, cells=[*cells, " ".join(pin.pin for pin in pins if pin.signal == "ground")])
+    return [*cells, " ".join(pin.pin for pin in pins if pin.signal == "ground")]

@@ -9,7 +9,7 @@ from benchsheaf.drawing.picture import Both
 from benchsheaf.model.displays import Display, Medium
 from benchsheaf.model.plugs import ContactRow
 from benchsheaf.pages.frame import loose_frame
-from benchsheaf.pages.modes import ModeRow, display_mode_rows
+from benchsheaf.pages.modes import ModeRow, display_mode_rows, rates_picture
 from benchsheaf.pages.shelf import Desk
 from benchsheaf.pages.views import CautionView, Named, machine_caution
 
@@ -23,6 +23,7 @@ class DisplayPage:
     cautions: Sequence[CautionView]
     drawing: Both | None
     modes: Sequence[ModeRow]
+    ranges: Both | None
     holders: Sequence[Named]
 
 
@@ -44,12 +45,14 @@ def display_page(desk: Desk, slug: str) -> str:
         for machine in desk.shelf.collection.machines.values()
         if machine.display == slug
     ]
+    modes = display_mode_rows(desk, slug)
     page = DisplayPage(
         display=display,
         data=urls.part_data("display", slug),
         cautions=[machine_caution(desk, each) for each in display.cautions],
         drawing=plug_drawing(display),
-        modes=display_mode_rows(desk, slug),
+        modes=modes,
+        ranges=rates_picture(display, modes),
         holders=holders,
     )
     return desk.printed(

@@ -1,57 +1,16 @@
-"""Slots, switches, drives and sources: the sheets that tell what is where."""
+"""Drives and sources: the sheets that tell what is in which bay, and where the facts are from."""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from benchsheaf import urls
 from benchsheaf.links import Thing
-from benchsheaf.markup import Markup
 from benchsheaf.model.displays import Medium
 from benchsheaf.model.machine import Bay, Machine
-from benchsheaf.model.plugs import Switch
 from benchsheaf.model.sources import SourceEntry
 from benchsheaf.pages.glance import held_things, sheet_cautions
 from benchsheaf.pages.shelf import Desk
 from benchsheaf.pages.views import CautionView, DriveView, drive_view
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class SlotRow:
-    """One slot and what is in it as delivered."""
-
-    slot: str
-    part: Markup
-    name: str = ""
-    way: str | None = None
-    of: Thing | None = None
-    summary: str = ""
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class SlotsSheet:
-    """The sheet about slots and cards."""
-
-    cautions: Sequence[CautionView]
-    bus: str | None
-    bus_way: str | None
-    rows: Sequence[SlotRow]
-    filled: int
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class SwitchRow:
-    """One switch or jumper."""
-
-    switch: Switch
-    part: Markup
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class SwitchesSheet:
-    """The sheet about switches."""
-
-    cautions: Sequence[CautionView]
-    rows: Sequence[SwitchRow]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -80,41 +39,6 @@ class SourcesSheet:
     machine: Machine
     rows: Sequence[tuple[str, Thing, SourceEntry]]
     data: str
-
-
-def slots_sheet(desk: Desk, machine: Machine) -> SlotsSheet:
-    """What the sheet says."""
-    filled = {each.slot: each.holds for each in machine.configurations[0].slots}
-    rows = []
-    for each in machine.slots:
-        slug = filled.get(each.slot)
-        card = desk.shelf.collection.cards[slug] if slug else None
-        rows.append(
-            SlotRow(
-                slot=each.slot,
-                part=desk.part(each.slot),
-                name=card.name if card else "",
-                way=desk.thing("card", card.slug) if card else None,
-                of=("card", card.slug) if card else None,
-                summary=card.summary if card else "",
-            )
-        )
-    bus = desk.shelf.collection.buses[machine.bus] if machine.bus else None
-    return SlotsSheet(
-        cautions=sheet_cautions(desk, machine, "slots"),
-        bus=bus.name if bus else None,
-        bus_way=desk.thing("bus", bus.slug) if bus else None,
-        rows=rows,
-        filled=len(filled),
-    )
-
-
-def switches_sheet(desk: Desk, machine: Machine) -> SwitchesSheet:
-    """What the sheet says."""
-    return SwitchesSheet(
-        cautions=sheet_cautions(desk, machine, "switches"),
-        rows=[SwitchRow(switch=each, part=desk.part(each.part)) for each in machine.switches],
-    )
 
 
 def drives_sheet(desk: Desk, machine: Machine) -> DrivesSheet:

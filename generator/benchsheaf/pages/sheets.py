@@ -28,6 +28,7 @@ SHEETS = (
     Sheet(name="memory", title="Memory", group="Know it", rests_on="memory"),
     Sheet(name="slots", title="Slots and cards", group="Know it", rests_on="slots"),
     Sheet(name="switches", title="Switches", group="Know it", rests_on="switches"),
+    Sheet(name="firmware", title="Firmware", group="Know it", rests_on="firmware"),
     Sheet(name="drives", title="Drives and media", group="Know it", rests_on="bays"),
     Sheet(name="display", title="Clocks and picture", group="Know it", rests_on="clocks", or_on="display"),
     Sheet(name="beeps", title="Beeps and messages", group="Fix it", rests_on="beeps", or_on="messages"),

@@ -1,6 +1,7 @@
 """What needs figures to be judged: rules of the bench that no schema can say."""
 
 from collections.abc import Iterator, Mapping
+from typing import Any
 
 from benchsheaf.compute.workup import CollectionWorkup
 from benchsheaf.conformity import Conformed
@@ -9,19 +10,22 @@ from benchsheaf.mistakes import Mistake
 from benchsheaf.model.collection import Collection
 from benchsheaf.model.inherited import machine_bench, part_bench
 from benchsheaf.rules.boards import board_mistakes
+from benchsheaf.rules.cards import card_mistakes, own_port_mistakes
 from benchsheaf.rules.complaints import complaint_mistakes, repair_mistakes, repeated_rows
 from benchsheaf.rules.drives import drive_mistakes
 from benchsheaf.rules.entries import entry_mistakes
 from benchsheaf.rules.faults import fault_mistakes
+from benchsheaf.rules.firmware import card_firmware_mistakes, machine_firmware_mistakes
 from benchsheaf.rules.gates import SENSE_75, gate_mistakes
 from benchsheaf.rules.kinds import kind_mistakes
 from benchsheaf.rules.memory import memory_mistakes
 from benchsheaf.rules.mentions import mention_mistakes
 from benchsheaf.rules.outfits import outfit_mistakes
 from benchsheaf.rules.rails import rail_mistakes
-from benchsheaf.rules.scene import MachineScene, PartScene, RepairScene
+from benchsheaf.rules.scene import BusScene, MachineScene, PartScene, RepairScene
 from benchsheaf.rules.signals import mode_mistakes, signal_mistakes
 from benchsheaf.rules.sounds import sound_mistakes
+from benchsheaf.rules.switches import bit_mistakes, switch_mistakes
 
 
 def machine_mistakes(scene: MachineScene) -> Iterator[Mistake]:
@@ -34,6 +38,9 @@ def machine_mistakes(scene: MachineScene) -> Iterator[Mistake]:
     yield from kind_mistakes(scene)
     yield from signal_mistakes(scene)
     yield from sound_mistakes(scene)
+    yield from card_mistakes(scene)
+    yield from switch_mistakes(scene)
+    yield from machine_firmware_mistakes(scene)
     bench = machine_bench(scene.machine, scene.collection)
     gates = list(gate_mistakes(scene, bench))
     yield from gates
@@ -48,6 +55,9 @@ def part_mistakes(scene: PartScene) -> Iterator[Mistake]:
     yield from drive_mistakes(scene)
     yield from mode_mistakes(scene)
     yield from board_mistakes(scene)
+    yield from own_port_mistakes(scene)
+    yield from bit_mistakes(scene, scene.part)
+    yield from card_firmware_mistakes(scene)
     yield from entry_mistakes(scene)
     yield from kind_mistakes(scene)
     bench = part_bench(scene.conformed.entry.kind, scene.part)
@@ -66,17 +76,19 @@ def record_mistakes(
                 conformed=things["machine", slug], machine=machine, workup=workup.machines[slug], collection=records
             )
         )
-    for slug, drive in records.drives.items():
-        scene = PartScene(conformed=things["drive", slug], part=drive, workup=workup.drives[slug])
-        yield from part_mistakes(scene)
-    for kind, shelf in (
-        ("supply", records.supplies),
-        ("card", records.cards),
-        ("keyboard", records.keyboards),
-        ("display", records.displays),
-    ):
+    shelves: tuple[tuple[str, Mapping[str, Any], Mapping[str, Any]], ...] = (
+        ("drive", records.drives, workup.drives),
+        ("supply", records.supplies, {}),
+        ("card", records.cards, workup.cards),
+        ("keyboard", records.keyboards, {}),
+        ("display", records.displays, {}),
+    )
+    for kind, shelf, figures in shelves:
         for slug, part in shelf.items():
-            yield from part_mistakes(PartScene(conformed=things[kind, slug], part=part))
+            scene = PartScene(conformed=things[kind, slug], part=part, workup=figures.get(slug), buses=records.buses)
+            yield from part_mistakes(scene)
+    for slug, bus in records.buses.items():
+        yield from entry_mistakes(BusScene(conformed=things["bus", slug], bus=bus))
     for slug, repair in records.repairs.items():
         yield from repair_mistakes(RepairScene(conformed=things["repair", slug], repair=repair))
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from benchsheaf.compute.workup import DriveWorkup
 from benchsheaf.mistakes import Code, Mistake
 from benchsheaf.model.drives import Drive
 from benchsheaf.rules.scene import PartScene
@@ -37,7 +38,7 @@ SENSE_27 = Code(
 def drive_mistakes(scene: PartScene) -> Iterator[Mistake]:
     """A drive against itself; nothing for other kinds."""
     drive, workup = scene.part, scene.workup
-    if not isinstance(drive, Drive) or workup is None:
+    if not isinstance(drive, Drive) or not isinstance(workup, DriveWorkup):
         return
     track, geometry = workup.storage.track, drive.geometry
     if track.formatted_track_bytes > track.raw_track_bytes:

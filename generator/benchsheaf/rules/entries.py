@@ -6,7 +6,7 @@ from benchsheaf.mistakes import Code, Mistake
 from benchsheaf.model.boards import Draw, Pin
 from benchsheaf.model.memory import Setting
 from benchsheaf.model.supply import Output
-from benchsheaf.rules.scene import MachineScene, PartScene
+from benchsheaf.rules.scene import BusScene, MachineScene, PartScene
 from benchsheaf.rules.within import Path, within
 
 SENSE_22 = Code(
@@ -23,9 +23,9 @@ SENSE_28 = Code(
 )
 
 
-def entry_mistakes(scene: MachineScene | PartScene) -> Iterator[Mistake]:
+def entry_mistakes(scene: MachineScene | PartScene | BusScene) -> Iterator[Mistake]:
     """Draws, outputs, settings and contacts of a machine or of a shared part."""
-    record = scene.machine if isinstance(scene, MachineScene) else scene.part
+    record = _record(scene)
     # A load that only a warm machine has stands beside the one that it always has.
     draws = [(path, "rail", draw.rail, bool(draw.warm)) for path, draw in within(record, Draw)]
     outputs = [(path, "rail", output.rail, False) for path, output in within(record, Output)]
@@ -40,6 +40,12 @@ def entry_mistakes(scene: MachineScene | PartScene) -> Iterator[Mistake]:
         what = _not_one(pin)
         if what:
             yield scene.mistake(SENSE_28, *path, "pin", pin=pin.pin, what=what)
+
+
+def _record(scene: MachineScene | PartScene | BusScene) -> object:
+    if isinstance(scene, MachineScene):
+        return scene.machine
+    return scene.bus if isinstance(scene, BusScene) else scene.part
 
 
 def _not_one(pin: Pin) -> str:

@@ -1,13 +1,14 @@
 """What a rule sees: the record, its figures, and the description in which a mistake would stand."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
-from benchsheaf.compute.workup import DriveWorkup, MachineWorkup
+from benchsheaf.compute.workup import CardWorkup, DriveWorkup, MachineWorkup
 from benchsheaf.conformity import Conformed
 from benchsheaf.fields import text_at
 from benchsheaf.mistakes import Code, Mistake
 from benchsheaf.model.bench import Repair
-from benchsheaf.model.cards import Card, Keyboard
+from benchsheaf.model.cards import Bus, Card, Keyboard
 from benchsheaf.model.collection import Collection
 from benchsheaf.model.displays import Display
 from benchsheaf.model.drives import Drive
@@ -46,10 +47,18 @@ class MachineScene(Scene):
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class PartScene(Scene):
-    """A shared part, with its figures where it is a drive."""
+    """A shared part, with its figures where it is a drive or a card; `buses` are those that a card may speak."""
 
     part: Supply | Drive | Card | Keyboard | Display
-    workup: DriveWorkup | None = None
+    workup: DriveWorkup | CardWorkup | None = None
+    buses: Mapping[str, Bus] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class BusScene(Scene):
+    """A bus, which has no figures of its own."""
+
+    bus: Bus
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

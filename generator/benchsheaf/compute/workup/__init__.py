@@ -6,14 +6,14 @@ from benchsheaf.compute.workup.figures import (
     DisplayWorkup,
     DriveWorkup,
     MachineWorkup,
-    OutfitWorkup,
     SupplyWorkup,
+    card_workup,
     collection_workup,
     machine_workup,
-    outfit_workup,
     sheaf_of,
 )
-from benchsheaf.compute.workup.loads import outfit_loads
+from benchsheaf.compute.workup.loads import outfit_fill, outfit_loads, outfit_settings
+from benchsheaf.compute.workup.outfit import OutfitWorkup, outfit_workup
 
 __all__ = [
     "CardWorkup",
@@ -23,9 +23,12 @@ __all__ = [
     "MachineWorkup",
     "OutfitWorkup",
     "SupplyWorkup",
+    "card_workup",
     "collection_workup",
     "machine_workup",
+    "outfit_fill",
     "outfit_loads",
+    "outfit_settings",
     "outfit_workup",
     "sheaf_of",
 ]

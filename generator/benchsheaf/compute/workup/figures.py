@@ -1,4 +1,4 @@
-"""Every figure of a part, an outfit, a machine, the collection."""
+"""Every figure of a part, a machine, the collection."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -6,17 +6,12 @@ from decimal import Decimal
 
 from benchsheaf.compute.beeps import SoundFigures, sound_figures
 from benchsheaf.compute.capacitors import StressFigures, stress_figures
+from benchsheaf.compute.card_conflicts import PortMapFigures, card_claim, port_map
 from benchsheaf.compute.clocks import ClockFigures, RefreshFigures, clock_figures, refresh_figures
 from benchsheaf.compute.fault_codes import FaultCodeFigures, fault_code_figures
-from benchsheaf.compute.memory_map import FillFigures, MapFigures, area_figures, fill_figures, map_figures
-from benchsheaf.compute.power import (
-    GroundFigures,
-    PowerFigures,
-    SupplyFigures,
-    ground_figures,
-    power_figures,
-    supply_figures,
-)
+from benchsheaf.compute.firmware import CoverageFigures, coverage_figures
+from benchsheaf.compute.memory_map import FillFigures, fill_figures
+from benchsheaf.compute.power import GroundFigures, SupplyFigures, ground_figures, supply_figures
 from benchsheaf.compute.reservoir import ReservoirFigures, reservoir_figures
 from benchsheaf.compute.storage import StorageFigures, storage_figures
 from benchsheaf.compute.video import (
@@ -27,21 +22,12 @@ from benchsheaf.compute.video import (
     display_locks,
     outfit_pictures,
 )
-from benchsheaf.compute.workup.loads import outfit_fill, outfit_loads
+from benchsheaf.compute.workup.outfit import OutfitWorkup, outfit_workup
+from benchsheaf.model.cards import Card
 from benchsheaf.model.collection import Collection, records_by_kind
-from benchsheaf.model.machine import Configuration, Machine
-from benchsheaf.model.memory import Memory
+from benchsheaf.model.machine import Machine
+from benchsheaf.model.signals import LineUse
 from benchsheaf.model.supply import Supply
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class OutfitWorkup:
-    """The figures of one outfit of a machine."""
-
-    id: str
-    power: PowerFigures
-    fill: FillFigures | None
-    map: MapFigures | None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -54,6 +40,7 @@ class MachineWorkup:
     supply: SupplyFigures
     reservoir: ReservoirFigures | None
     fills: tuple[FillFigures, ...]
+    coverage: tuple[CoverageFigures, ...]
     clocks: tuple[ClockFigures, ...]
     refresh: RefreshFigures | None
     pictures: tuple[PictureFigures, ...]
@@ -80,10 +67,13 @@ class SupplyWorkup:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class CardWorkup:
-    """The figures of a card by itself."""
+    """The figures of a card by itself, as delivered."""
 
     slug: str
     modes: tuple[ModeFigures, ...]
+    ports: PortMapFigures
+    lines: tuple[LineUse, ...]
+    coverage: tuple[CoverageFigures, ...]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -115,7 +105,7 @@ def collection_workup(collection: Collection) -> CollectionWorkup:
         supplies={
             slug: SupplyWorkup(slug=slug, reservoir=_reservoir(supply)) for slug, supply in collection.supplies.items()
         },
-        cards={slug: CardWorkup(slug=slug, modes=card_modes(card)) for slug, card in collection.cards.items()},
+        cards={slug: card_workup(card, collection) for slug, card in collection.cards.items()},
         displays={
             slug: DisplayWorkup(slug=slug, locks=display_locks(display, collection.cards))
             for slug, display in collection.displays.items()
@@ -153,6 +143,7 @@ def machine_workup(machine: Machine, collection: Collection) -> MachineWorkup:
         supply=supply_figures(supply, machine.rails),
         reservoir=_reservoir(supply),
         fills=tuple(fill_figures(memory, fill) for fill in memory.fills) if memory else (),
+        coverage=coverage_figures(memory.areas, machine.firmware) if memory else (),
         clocks=clocks,
         refresh=refresh_figures(memory.refresh, frequencies) if memory and memory.refresh else None,
         pictures=outfit_pictures(machine.configurations[0], collection.cards, display),
@@ -168,6 +159,18 @@ def _crystals(machine: Machine, collection: Collection) -> dict[str, Decimal]:
     for filled in machine.configurations[0].slots:
         own += [(f"{filled.holds}/{part.ref}", part) for part in collection.cards[filled.holds].parts]
     return {name: part.frequency_hz for name, part in own if part.frequency_hz is not None}
+
+
+def card_workup(card: Card, collection: Collection) -> CardWorkup:
+    """All figures of a card by itself, its switches as delivered."""
+    claim = card_claim(card)
+    return CardWorkup(
+        slug=card.slug,
+        modes=card_modes(card),
+        ports=port_map([claim], collection.buses[card.bus].ports),
+        lines=claim.lines,
+        coverage=coverage_figures(card.areas, card.firmware),
+    )
 
 
 def _reservoir(supply: Supply) -> ReservoirFigures | None:
@@ -197,26 +200,3 @@ def _stress(machine: Machine, collection: Collection) -> tuple[StressFigures, ..
                     )
                 )
     return tuple(found)
-
-
-def outfit_workup(outfit: Configuration, machine: Machine, collection: Collection) -> OutfitWorkup:
-    """The figures of one outfit: its loads on the supply, its memory and map."""
-    supply = collection.supplies[machine.supply]
-    memory = machine.memory
-    fill = outfit_fill(memory, outfit)
-    filled = fill_figures(memory, fill) if memory and fill else None
-    return OutfitWorkup(
-        id=outfit.id,
-        power=power_figures(supply, machine.rails, outfit_loads(outfit, machine, collection), outfit.loads),
-        fill=filled,
-        map=_map(memory, filled, outfit, collection) if memory else None,
-    )
-
-
-def _map(memory: Memory, filled: FillFigures | None, outfit: Configuration, collection: Collection) -> MapFigures:
-    areas = [area_figures(area, None, memory.address_bits) for area in memory.areas]
-    areas += filled.areas if filled else ()
-    for slot in outfit.slots:
-        card = collection.cards[slot.holds]
-        areas += [area_figures(area, card.slug, memory.address_bits) for area in card.areas]
-    return map_figures(memory.address_bits, areas)

@@ -1,4 +1,4 @@
-"""What draws current under an outfit."""
+"""What an outfit is made of: its memory filling, its settings, and all that draws current under it."""
 
 from decimal import Decimal
 
@@ -6,12 +6,18 @@ from benchsheaf.compute.power import Load
 from benchsheaf.model.boards import Draw
 from benchsheaf.model.collection import Collection
 from benchsheaf.model.machine import BayFilled, Configuration, Machine
-from benchsheaf.model.memory import Fill, Memory
+from benchsheaf.model.memory import Fill, Memory, Setting
 
 
 def outfit_fill(memory: Memory | None, outfit: Configuration) -> Fill | None:
     """The filling of an outfit; None where there is none."""
     return next((fill for fill in memory.fills if fill.id == outfit.fill), None) if memory else None
+
+
+def outfit_settings(outfit: Configuration, memory: Memory | None) -> tuple[Setting, ...]:
+    """What differs from delivery under an outfit: the settings of its memory filling, then its own."""
+    fill = outfit_fill(memory, outfit)
+    return (*(fill.set if fill else ()), *outfit.set)
 
 
 def outfit_loads(outfit: Configuration, machine: Machine, collection: Collection) -> tuple[Load, ...]:
@@ -22,7 +28,7 @@ def outfit_loads(outfit: Configuration, machine: Machine, collection: Collection
     for slot in outfit.slots:
         card = collection.cards[slot.holds]
         loads.append(Load(name=card.name, draws=card.draws, kind="card", slug=card.slug))
-    loads += [_drive_load(bay, collection) for bay in outfit.bays]
+    loads += [_drive_load(bay, collection, rests=bay.bay in outfit.rests) for bay in outfit.bays]
     if outfit.keyboard:
         keyboard = collection.keyboards[outfit.keyboard]
         loads.append(Load(name=keyboard.name, draws=keyboard.draws, kind="keyboard", slug=keyboard.slug))
@@ -32,9 +38,18 @@ def outfit_loads(outfit: Configuration, machine: Machine, collection: Collection
     return tuple(load for load in loads if load.draws)
 
 
-def _drive_load(bay: BayFilled, collection: Collection) -> Load:
+def _drive_load(bay: BayFilled, collection: Collection, *, rests: bool) -> Load:
+    """What a drive takes; one that only rests takes its current at rest, and does not start."""
     drive = collection.drives[bay.holds]
-    return Load(name=drive.name, draws=drive.draws, kind="drive", slug=drive.slug, late=bay.starts == "late")
+    late = bay.starts == "late"
+    if not rests:
+        return Load(name=drive.name, draws=drive.draws, kind="drive", slug=drive.slug, late=late)
+    name = f"{drive.name}, at rest"
+    return Load(name=name, draws=tuple(map(_at_rest, drive.draws)), kind="drive", slug=drive.slug, late=late)
+
+
+def _at_rest(draw: Draw) -> Draw:
+    return Draw(rail=draw.rail, run_a=draw.run_a if draw.rest_a is None else draw.rest_a, warm=draw.warm)
 
 
 def _memory_loads(memory: Memory | None, outfit: Configuration) -> list[Load]:

@@ -6,8 +6,8 @@ from functools import partial
 from benchsheaf.compute.memory_map import AreaFigures, ChipBits, chip_bits
 from benchsheaf.model.machine import Machine, Rail
 from benchsheaf.model.memory import Bank
-from benchsheaf.model.plugs import Connector
 from benchsheaf.pages.finding.board_parts import Place, part_entries
+from benchsheaf.pages.finding.decoding_entries import contact_words, decoding_entries, switch_words
 from benchsheaf.pages.finding.entry import Entry, in_words
 from benchsheaf.pages.finding.picture_entries import clock_entries, looks_entries, picture_entries
 from benchsheaf.pages.finding.sound_entries import sound_entries
@@ -74,6 +74,9 @@ def _sections(desk: Desk, machine: Machine) -> Iterator[Entry]:
         ("boards", "stress", "How hard capacitors are driven", bool(machine.boards and workup.stress)),
         ("memory", "chips", "Which chip is which bit", memory is not None),
         ("memory", "map", "Memory map as delivered", memory is not None and workup.outfits[0].map is not None),
+        ("slots", "ports", "Ports, and which are free", bool(machine.slots and workup.outfits[0].ports.answering)),
+        ("slots", "lines", "Request lines and channels", bool(machine.slots and workup.outfits[0].lines)),
+        ("firmware", "differs", "When a sum of a ROM differs", bool(machine.firmware)),
     )
     for sheet, fragment, title, is_there in sections:
         if is_there:
@@ -131,13 +134,7 @@ def _rail_words(rail: Rail) -> str:
 def _plugs(desk: Desk, machine: Machine) -> Iterator[Entry]:
     for plug in machine.connectors:
         title = f"{plug.name} {plug.part}" if plug.part else plug.name
-        yield _entry(desk, machine, "Plug", title, ("power", f"plug-{plug.id}"), _contacts(plug))
-
-
-def _contacts(plug: Connector) -> str:
-    pins = [pin for row in plug.rows for pin in row.pins]
-    told = ((pin.pin, rail_name(pin.rail) if pin.rail else pin.signal, pin.colour) for pin in pins)
-    return ", ".join(" ".join(filter(None, (name, on, colour))) for name, on, colour in told if on)
+        yield _entry(desk, machine, "Plug", title, ("power", f"plug-{plug.id}"), contact_words(plug.rows))
 
 
 def _memory(desk: Desk, machine: Machine) -> Iterator[Entry]:
@@ -169,9 +166,8 @@ def _areas(areas: tuple[AreaFigures, ...]) -> str:
 
 def _switches(desk: Desk, machine: Machine) -> Iterator[Entry]:
     for each in machine.switches:
-        places = "; ".join(f"{place.to}: {place.means}" if place.means else place.to for place in each.positions)
-        text = f"{each.does}. {places}. As delivered {each.as_delivered}"
-        yield _entry(desk, machine, "Switch", each.switch, ("switches", anchor(each.switch)), text, named=True)
+        place = ("switches", anchor(each.switch))
+        yield _entry(desk, machine, "Switch", each.switch, place, switch_words(each), named=True)
 
 
 def _slots(desk: Desk, machine: Machine) -> Iterator[Entry]:
@@ -208,6 +204,7 @@ SECTIONS: tuple[Callable[[Desk, Machine], Iterator[Entry]], ...] = (
     _memory,
     _switches,
     _slots,
+    decoding_entries,
     _outfits,
     looks_entries,
     clock_entries,

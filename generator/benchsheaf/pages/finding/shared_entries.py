@@ -8,6 +8,7 @@ from benchsheaf.model.cards import Card, Keyboard
 from benchsheaf.model.drives import Drive
 from benchsheaf.model.supply import Supply
 from benchsheaf.pages.finding.board_parts import Place, part_entries
+from benchsheaf.pages.finding.decoding_entries import bus_entries, card_entries
 from benchsheaf.pages.finding.entry import Entry, in_words
 from benchsheaf.pages.finding.screen_entries import loose_entries
 from benchsheaf.pages.finding.term_entries import term_entries
@@ -48,12 +49,14 @@ def _thing_entries(desk: Desk, kind: str, slug: str) -> Iterator[Entry]:
         designator=kind != "bus",
     )
     if thing is None:
+        yield from bus_entries(place, desk.shelf.collection.buses[slug])
         return
     own = desk.shelf.own_parts(kind, slug)
     yield from part_entries(place, tuple(own.values()), thing.weak_parts, f"{slug}/", own=is_drawn(thing))
     for each in thing.cautions:
         yield _of(place, "Caution", each.order.rstrip("."), f"caution-{each.id}", each.says)
     if isinstance(thing, Card):
+        yield from card_entries(desk, place, thing)
         for area in thing.areas:
             yield _of(place, "Memory area", area.name, "areas", f"from {area.base}, {binary(area.size_bytes)}")
     if isinstance(thing, Drive | Keyboard) and (pins := thing.plug if isinstance(thing, Drive) else thing.lead):
