@@ -21,7 +21,7 @@ COUNTS = {
     *("cylinders", "heads", "sectors", "tracks", "flawed_tracks", "turns", "interleave", "factor", "order", "park"),
     *("chips", "parity_chips", "lane", "pins", "legs", "keys", "built"),
     *("bit", "bits", "count", "divided_by", "dots", "every", "lines", "ports", "round", "rows", "shown_dots"),
-    *("rings", "shown_lines", "weight", "worth"),
+    *("rings", "shown_lines", "weight", "weight_sum", "worth", "worth_repairs"),
     *("free_ports", "reads", "one", "other"),  # the last two are places in the list of what answers
 }
 ENDINGS = tuple(f"_{suffix}" for suffix in {*SUFFIX.values(), "megabytes", "mebibytes"})

@@ -212,7 +212,7 @@ def _data_files(judged: Judgement) -> dict[str, Callable[[], bytes]]:
     for slug, machine in records.machines.items():
         address = urls.machine_data(slug)
         index["machines"].append({"slug": slug, "name": machine.name, "data": address})
-        repairs = [each for each in records.repairs.values() if each.machine == slug]
+        repairs = records.repairs_of.get(slug, ())
         made[address] = partial(_data, machine, workup.machines[slug], repairs)
     shelves: tuple[tuple[str, Mapping[str, Any], Mapping[str, Any]], ...] = (
         ("supply", records.supplies, workup.supplies),

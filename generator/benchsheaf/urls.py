@@ -32,6 +32,12 @@ def sheet(slug: str, name: str) -> str:
     return f"machines/{slug}/{'index' if name == 'glance' else name}.html"
 
 
+def repair(slug: str) -> str:
+    """The address of one repair record, by its slug `MACHINE/NAME`."""
+    machine, _, name = slug.partition("/")
+    return f"machines/{machine}/repairs/{name}.html"
+
+
 def part(kind: str, slug: str) -> str:
     """The address of the page of something shared."""
     return f"parts/{PART_FOLDERS[kind]}/{slug}.html"

@@ -1,6 +1,6 @@
 """Formulas that two subjects need."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import field
 from decimal import Decimal
 from functools import lru_cache
@@ -92,3 +92,36 @@ def standard_at_most(resistance_ohm: Decimal) -> Decimal:
 def smallest_at_least(wanted: Decimal, offered: Iterable[Decimal]) -> Decimal | None:
     """The smallest of what is offered that is enough; None where nothing is."""
     return min((each for each in offered if each >= wanted), default=None)
+
+
+def all_before(names: Iterable[str], after: Mapping[str, Sequence[str]]) -> tuple[str, ...]:
+    """Some names with all that must come before them, and before that, in the order in which `after` has them.
+
+    `after` says of each name what must come directly before it.
+    Errors: KeyError if something is named that `after` does not know.
+    """
+    found: set[str] = set()
+    waiting = list(names)
+    while waiting:
+        name = waiting.pop()
+        if name not in found:
+            found.add(name)
+            waiting += after[name]
+    return tuple(name for name in after if name in found)
+
+
+def stable_order(names: Sequence[str], after: Mapping[str, Sequence[str]]) -> tuple[str, ...]:
+    """Names in their own order as far as nothing stands before what must come first; names outside are no matter.
+
+    Errors: ValueError if some wait for each other in a circle.
+    """
+    left = list(dict.fromkeys(names))
+    inside = set(left)
+    ordered: dict[str, None] = {}
+    while left:
+        free = next((each for each in left if all(need in ordered for need in after[each] if need in inside)), None)
+        if free is None:
+            raise ValueError(f"these wait for each other: {', '.join(left)}")
+        ordered[free] = None
+        left.remove(free)
+    return tuple(ordered)

@@ -1,6 +1,6 @@
 """All machines and all that they share, as one record."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -47,6 +47,9 @@ class Collection:
     term_sources: tuple[SourceEntry, ...] = ()
     repairs: Mapping[str, Repair] = field(default_factory=dict)
 
+    repairs_of: Mapping[str, tuple[Repair, ...]] = field(default_factory=dict)
+    """The repair records of each machine that has some, in the order of their dates."""
+
 
 def records_by_kind(collection: Collection) -> Mapping[str, Mapping[str, object]]:
     """The machines and all that they share, by kind and slug."""
@@ -86,4 +89,12 @@ def collection(records: Mapping[tuple[str, str], Any]) -> Collection:
         terms={each.id: each for one in made["terms"].values() for each in one.terms},
         term_sources=tuple(each for one in made["terms"].values() for each in one.sources),
         repairs=made["repair"],
+        repairs_of=_by_machine(made["repair"].values()),
     )
+
+
+def _by_machine(repairs: Iterable[Repair]) -> dict[str, tuple[Repair, ...]]:
+    found: dict[str, list[Repair]] = {}
+    for each in sorted(repairs, key=lambda repair: (repair.date, repair.slug)):
+        found.setdefault(each.machine, []).append(each)
+    return {slug: tuple(several) for slug, several in found.items()}

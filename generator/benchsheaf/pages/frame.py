@@ -7,7 +7,7 @@ from benchsheaf import urls
 from benchsheaf.drawing.picture import Picture
 from benchsheaf.drawing.sheaf import sheaf_edge
 from benchsheaf.model.machine import Machine
-from benchsheaf.pages.sheets import GROUPS, SHEETS, Sheet
+from benchsheaf.pages.sheets import GROUPS, REPAIRS, SHEETS, Sheet
 from benchsheaf.pages.shelf import Desk
 
 
@@ -38,6 +38,7 @@ class Frame:
     missing: str = ""
     list_name: str = "Sheets"
     designator: bool = False  # the title is one, and never stands in the heading face
+    within: bool = False  # the page lies under the sheet that is marked in the list, and is not that sheet
     listed: str = ""  # the list as markup, which stands in the head and in the column
 
 
@@ -76,7 +77,7 @@ def missing_frame(desk: Desk, machine: Machine, title: str) -> Frame:
 def _rows(desk: Desk, machine: Machine) -> Mapping[str, tuple[SheetRow, ...]]:
     rows: dict[str, list[SheetRow]] = {group: [] for group in GROUPS}
     for number, sheet in enumerate(SHEETS, 1):
-        wanted = sheet.wanted(machine)
+        wanted = sheet.wanted(machine, desk.shelf.collection)
         way = _edit(desk, machine, sheet) if wanted else desk.sheet(sheet.name)
         more = desk.sheet("missing", f"sheet-{sheet.name}") if wanted else ""
         rows[sheet.group].append(SheetRow(number=number, title=sheet.title, way=way, wanted=wanted, more=more))
@@ -86,7 +87,9 @@ def _rows(desk: Desk, machine: Machine) -> Mapping[str, tuple[SheetRow, ...]]:
 def _edit(desk: Desk, machine: Machine, sheet: Sheet) -> str | None:
     """The way to the file in which what is wanted would be written; none where the site knows no forge."""
     base = desk.shelf.edit_base
-    return base + desk.shelf.edit_path(("machine", machine.slug), sheet.rests_on) if base else None
+    if base is None or sheet.rests_on == REPAIRS:
+        return None  # a record is a file of its own, which is not there yet
+    return base + desk.shelf.edit_path(("machine", machine.slug), sheet.rests_on)
 
 
 def loose_frame(desk: Desk, above: str, title: str, *, designator: bool = False) -> Frame:

@@ -123,7 +123,7 @@ def boards_sheet(desk: Desk, machine: Machine) -> BoardsSheet:
     )
 
 
-CHARGE_SHEETS = ("glance", "first-power", "boards")
+CHARGE_SHEETS = ("glance", "first-power", "boards", "finding", "checks", "apart")
 
 
 def all_cautions(desk: Desk, machine: Machine) -> list[tuple[Thing, CautionHere]]:

@@ -6,6 +6,11 @@ from typing import Any
 from benchsheaf import urls
 from benchsheaf.model.machine import Machine
 from benchsheaf.pages.beeps import beeps_sheet
+from benchsheaf.pages.bench.apart import apart_sheet
+from benchsheaf.pages.bench.checks import checks_sheet
+from benchsheaf.pages.bench.faults import finding_sheet
+from benchsheaf.pages.bench.repairs import repair_pages, repairs_sheet
+from benchsheaf.pages.bench.service import service_sheet
 from benchsheaf.pages.decoding import slots_sheet
 from benchsheaf.pages.display import display_sheet
 from benchsheaf.pages.firmware import firmware_sheet
@@ -16,7 +21,7 @@ from benchsheaf.pages.memory import memory_sheet
 from benchsheaf.pages.page import Page
 from benchsheaf.pages.power import power_sheet
 from benchsheaf.pages.sheaf import drives_sheet, sources_sheet
-from benchsheaf.pages.sheets import SHEETS, Sheet
+from benchsheaf.pages.sheets import REPAIRS, SHEETS, Sheet
 from benchsheaf.pages.shelf import Desk, Shelf
 from benchsheaf.pages.switches import switches_sheet
 
@@ -32,15 +37,21 @@ CONTENTS: Mapping[str, Callable[[Desk, Machine], Any]] = {
     "drives": drives_sheet,
     "display": display_sheet,
     "beeps": beeps_sheet,
+    "finding": finding_sheet,
+    "checks": checks_sheet,
+    "apart": apart_sheet,
+    "service": service_sheet,
+    "repairs": repairs_sheet,
     "sources": sources_sheet,
 }
 
 
 def machine_pages(shelf: Shelf, machine: Machine) -> Iterator[Page]:
-    """A page for each sheet that is not merely wanted."""
+    """A page for each sheet that is not merely wanted, and one for each repair record."""
     for sheet in SHEETS:
-        if not sheet.wanted(machine):
+        if not sheet.wanted(machine, shelf.collection):
             yield _page(shelf, machine, sheet)
+    yield from repair_pages(shelf, machine)
 
 
 def _page(shelf: Shelf, machine: Machine, sheet: Sheet) -> Page:
@@ -61,5 +72,12 @@ def _page(shelf: Shelf, machine: Machine, sheet: Sheet) -> Page:
         title=f"{machine.name}: {sheet.title}",
         written=written,
         column=column,
-        edit=shelf.edit_path(("machine", machine.slug), sheet.rests_on),
+        edit=_edit(shelf, machine, sheet),
     )
+
+
+def _edit(shelf: Shelf, machine: Machine, sheet: Sheet) -> str:
+    """The data file behind a sheet: behind the records the newest of them."""
+    if sheet.rests_on == REPAIRS:
+        return shelf.edit_path(("repair", shelf.collection.repairs_of[machine.slug][-1].slug), "date")
+    return shelf.edit_path(("machine", machine.slug), sheet.rests_on)

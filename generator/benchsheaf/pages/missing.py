@@ -10,7 +10,7 @@ from benchsheaf.model.machine import Machine
 from benchsheaf.pages.frame import Frame, loose_frame, missing_frame
 from benchsheaf.pages.manual_map import field_place
 from benchsheaf.pages.page import Page
-from benchsheaf.pages.sheets import SHEETS, Sheet
+from benchsheaf.pages.sheets import REPAIRS, SHEETS, Sheet
 from benchsheaf.pages.shelf import Desk, Shelf
 
 TITLE = "What is missing"
@@ -92,7 +92,7 @@ def missing_count(shelf: Shelf) -> int:
 def _sheets(shelf: Shelf, thing: Thing) -> list[Sheet]:
     if thing[0] != "machine":
         return []
-    return [sheet for sheet in SHEETS if sheet.wanted(shelf.collection.machines[thing[1]])]
+    return [sheet for sheet in SHEETS if sheet.wanted(shelf.collection.machines[thing[1]], shelf.collection)]
 
 
 def _facts(shelf: Shelf, thing: Thing) -> list[Absence]:
@@ -182,6 +182,15 @@ def _row(desk: Desk, thing: Thing, absence: Absence) -> MissingRow:
 
 
 def _sheet_row(desk: Desk, thing: Thing, sheet: Sheet) -> MissingRow:
+    if sheet.rests_on == REPAIRS:
+        return MissingRow(
+            anchor=f"sheet-{sheet.name}",
+            label=sheet.title,
+            help="What was done and found on one machine, so that the next person is faster.",
+            file=f"{thing[1]}/repairs/NAME.yml",
+            way=None,
+            manual=desk.href(urls.manual_kind("repair")),
+        )
     return MissingRow(
         anchor=f"sheet-{sheet.name}",
         label=sheet.title,

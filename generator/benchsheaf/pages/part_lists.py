@@ -9,9 +9,11 @@ from benchsheaf.drawing.board import board_pictures, led_elsewhere
 from benchsheaf.drawing.picture import Both
 from benchsheaf.markup import Markup
 from benchsheaf.model.boards import Extent, Part, PartRow, WeakPart
-from benchsheaf.model.drives import DrivePart
+from benchsheaf.model.cards import Card
+from benchsheaf.model.drives import Drive, DrivePart
+from benchsheaf.model.supply import Supply
 from benchsheaf.pages.printing import quantity
-from benchsheaf.pages.shelf import Desk
+from benchsheaf.pages.shelf import Desk, Holding
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -100,6 +102,13 @@ def weak_anchors(weak_parts: Iterable[WeakPart], prefix: str = "", *, own: bool 
         free = own and first and first not in anchors
         anchors.append(first if free else f"weak-{prefix.replace('/', '-')}{weak.id}")
     return anchors
+
+
+def is_drawn(thing: Holding) -> bool:
+    """Whether enough is known to draw where its parts lie."""
+    if isinstance(thing, Drive):
+        return thing.body is not None and any(part.at for part in thing.parts)
+    return isinstance(thing, Supply | Card) and thing.size is not None and bool(thing.parts)
 
 
 def _fit_words(weak: WeakPart) -> str:

@@ -12,12 +12,21 @@ from benchsheaf.model.drives import Drive
 from benchsheaf.model.memory import Area
 from benchsheaf.model.sources import SourceEntry
 from benchsheaf.model.supply import Output, Supply
+from benchsheaf.pages.bench.part_sections import PartBench, part_sections
 from benchsheaf.pages.cards import BusView, CardView, bus_view, card_view
 from benchsheaf.pages.frame import loose_frame
 from benchsheaf.pages.glance import held_things
 from benchsheaf.pages.modes import ModeRow, card_mode_rows
 from benchsheaf.pages.page import Page
-from benchsheaf.pages.part_lists import PartView, WeakView, board_drawing, drive_part_views, part_views, weak_views
+from benchsheaf.pages.part_lists import (
+    PartView,
+    WeakView,
+    board_drawing,
+    drive_part_views,
+    is_drawn,
+    part_views,
+    weak_views,
+)
 from benchsheaf.pages.screens import display_page, medium_page
 from benchsheaf.pages.shelf import Desk, Holding, Shelf
 from benchsheaf.pages.views import (
@@ -55,6 +64,7 @@ class PartPage:
     plug: Sequence[Pin] = ()
     plug_words: str = ""
     seen: str | None = None
+    bench: PartBench | None = None
     speakers: Sequence[Named] = ()
     card: CardView | None = None
     bus: BusView | None = None
@@ -157,14 +167,8 @@ def _holding(desk: Desk, kind: str, thing: Holding) -> PartPage:
         plug=_plug(thing),
         plug_words="Its lead" if isinstance(thing, Keyboard) else "Its supply plug",
         seen=thing.seen if isinstance(thing, Drive) else None,
+        bench=part_sections(desk, kind, thing),
     )
-
-
-def is_drawn(thing: Holding) -> bool:
-    """Whether enough is known to draw where its parts lie."""
-    if isinstance(thing, Drive):
-        return thing.body is not None and any(part.at for part in thing.parts)
-    return isinstance(thing, Supply | Card) and thing.size is not None and bool(thing.parts)
 
 
 def _drawing(desk: Desk, thing: Holding, weak: Sequence[WeakView]) -> Both | None:

@@ -8,6 +8,7 @@ from benchsheaf.drawing.connector import connector
 from benchsheaf.drawing.picture import Both
 from benchsheaf.model.displays import Display, Medium
 from benchsheaf.model.plugs import ContactRow
+from benchsheaf.pages.bench.part_sections import PartBench, part_sections
 from benchsheaf.pages.frame import loose_frame
 from benchsheaf.pages.modes import ModeRow, display_mode_rows, rates_picture
 from benchsheaf.pages.shelf import Desk
@@ -25,6 +26,7 @@ class DisplayPage:
     modes: Sequence[ModeRow]
     ranges: Both | None
     holders: Sequence[Named]
+    bench: PartBench
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -54,6 +56,7 @@ def display_page(desk: Desk, slug: str) -> str:
         modes=modes,
         ranges=rates_picture(display, modes),
         holders=holders,
+        bench=part_sections(desk, "display", display),
     )
     return desk.printed(
         "part-display.html", frame=loose_frame(desk, "Display", display.name, designator=True), page=page

@@ -2,12 +2,18 @@
 
 from dataclasses import dataclass
 
+from benchsheaf.model.collection import Collection
 from benchsheaf.model.machine import Machine
+
+REPAIRS = "repairs"
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Sheet:
-    """One sheet: `rests_on` is the section of the data without which it is only wanted, unless there is `or_on`."""
+    """One sheet: `rests_on` is the section of the data without which it is only wanted, unless there is `or_on`.
+
+    Repair records are things of their own, each in its file, and no section of their machine.
+    """
 
     name: str
     title: str
@@ -15,8 +21,10 @@ class Sheet:
     rests_on: str
     or_on: str | None = None
 
-    def wanted(self, machine: Machine) -> bool:
+    def wanted(self, machine: Machine, collection: Collection) -> bool:
         """Whether the machine lacks what the sheet rests on."""
+        if self.rests_on == REPAIRS:
+            return machine.slug not in collection.repairs_of
         return not (getattr(machine, self.rests_on) or (self.or_on and getattr(machine, self.or_on)))
 
 
@@ -32,6 +40,11 @@ SHEETS = (
     Sheet(name="drives", title="Drives and media", group="Know it", rests_on="bays"),
     Sheet(name="display", title="Clocks and picture", group="Know it", rests_on="clocks", or_on="display"),
     Sheet(name="beeps", title="Beeps and messages", group="Fix it", rests_on="beeps", or_on="messages"),
+    Sheet(name="finding", title="Finding the fault", group="Fix it", rests_on="symptoms"),
+    Sheet(name="checks", title="Checks", group="Fix it", rests_on="checks"),
+    Sheet(name="apart", title="Taking it apart", group="Fix it", rests_on="removals"),
+    Sheet(name="service", title="Back into service", group="Fix it", rests_on="procedures"),
+    Sheet(name="repairs", title="Repair records", group="Fix it", rests_on=REPAIRS),
     Sheet(name="sources", title="Sources", group="Carry it", rests_on="sources"),
 )
 GROUPS = ("Make safe", "Know it", "Fix it", "Carry it")

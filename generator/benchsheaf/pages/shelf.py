@@ -158,6 +158,10 @@ class Desk:
         owner = slug or (self.machine.slug if self.machine else "")
         return self.href(urls.sheet(owner, name), fragment)
 
+    def repair(self, slug: str) -> str:
+        """A link to one repair record."""
+        return self.href(urls.repair(slug))
+
     def thing(self, kind: str, slug: str, fragment: str = "") -> str:
         """A link to the page of something shared, or of a machine."""
         return self.sheet("glance", fragment, slug) if kind == "machine" else self.href(urls.part(kind, slug), fragment)

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from benchsheaf.compute.beeps import SoundFigures, sound_figures
+from benchsheaf.compute.bench import BenchWorkup, bench_workup
 from benchsheaf.compute.capacitors import StressFigures, stress_figures
 from benchsheaf.compute.card_conflicts import PortMapFigures, card_claim, port_map
 from benchsheaf.compute.clocks import ClockFigures, RefreshFigures, clock_figures, refresh_figures
@@ -47,6 +48,7 @@ class MachineWorkup:
     outfits: tuple[OutfitWorkup, ...]
     sounds: SoundFigures | None
     fault_codes: FaultCodeFigures | None
+    bench: BenchWorkup
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -150,6 +152,7 @@ def machine_workup(machine: Machine, collection: Collection) -> MachineWorkup:
         outfits=tuple(outfit_workup(outfit, machine, collection) for outfit in machine.configurations),
         sounds=sound_figures(machine.tones, machine.beeps) if machine.beeps else None,
         fault_codes=fault_code_figures(memory, machine.messages) if memory else None,
+        bench=bench_workup(machine, collection),
     )
 
 

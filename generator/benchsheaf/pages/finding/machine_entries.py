@@ -50,7 +50,7 @@ def _itself(desk: Desk, machine: Machine) -> Iterator[Entry]:
 
 def _sheets(desk: Desk, machine: Machine) -> Iterator[Entry]:
     for sheet in SHEETS:
-        if not sheet.wanted(machine):
+        if not sheet.wanted(machine, desk.shelf.collection):
             yield Entry(
                 kind="Sheet",
                 title=sheet.title,
@@ -186,7 +186,7 @@ def _outfits(desk: Desk, machine: Machine) -> Iterator[Entry]:
 
 
 def _cautions(desk: Desk, machine: Machine) -> Iterator[Entry]:
-    there = {sheet.name for sheet in SHEETS if not sheet.wanted(machine)}
+    there = {sheet.name for sheet in SHEETS if not sheet.wanted(machine, desk.shelf.collection)}
     for each in machine.cautions:
         sheet = next((name for name in each.sheets if name in there), None)
         if sheet:

@@ -59,7 +59,7 @@ def clock_entries(desk: Desk, machine: Machine) -> Iterator[Entry]:
 
 def picture_entries(desk: Desk, machine: Machine) -> Iterator[Entry]:
     """Each picture mode of the cards as delivered: its rates, and what the display makes of them."""
-    if next(each for each in SHEETS if each.name == "display").wanted(machine):
+    if next(each for each in SHEETS if each.name == "display").wanted(machine, desk.shelf.collection):
         return
     sheet = On(desk=desk, machine=machine, sheet="display")
     workup = desk.shelf.workup

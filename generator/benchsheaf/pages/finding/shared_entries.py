@@ -13,7 +13,7 @@ from benchsheaf.pages.finding.entry import Entry, in_words
 from benchsheaf.pages.finding.screen_entries import loose_entries
 from benchsheaf.pages.finding.term_entries import term_entries
 from benchsheaf.pages.missing import TITLE as MISSING
-from benchsheaf.pages.parts import is_drawn
+from benchsheaf.pages.part_lists import is_drawn
 from benchsheaf.pages.printing import binary, figure, quantity, rail_name, words
 from benchsheaf.pages.shelf import Desk, Holding
 

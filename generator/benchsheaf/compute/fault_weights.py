@@ -1,0 +1,40 @@
+"""What the weights of faults say by themselves: how much each suspect of a complaint has of them all."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from benchsheaf.model.bench import Symptom
+
+WORTH_REPAIRS = 10
+"""How many repairs the weights of a machine are worth where its description does not say: a convention of ours."""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class SuspectFigures:
+    """One suspect: its weight, of the sum that stands with the symptom."""
+
+    fault: str
+    weight: int
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class SymptomFigures:
+    """The suspects of a complaint, the heaviest first; those whose fix cannot be undone come last."""
+
+    id: str
+    weight_sum: int
+    suspects: tuple[SuspectFigures, ...]
+
+
+def symptom_figures(symptom: Symptom, weights: Mapping[str, int], lasting: Sequence[str]) -> SymptomFigures:
+    """The suspects of one complaint in the order in which a page lists them.
+
+    `lasting` are the faults whose fix cannot be undone. Equal ones stay in the order of the description.
+    Errors: KeyError if a suspect has no weight; links have seen to that.
+    """
+    order = sorted(symptom.suspects, key=lambda name: (name in lasting, -weights[name]))
+    return SymptomFigures(
+        id=symptom.id,
+        weight_sum=sum(weights[name] for name in order),
+        suspects=tuple(SuspectFigures(fault=name, weight=weights[name]) for name in order),
+    )

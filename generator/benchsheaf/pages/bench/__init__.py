@@ -1,0 +1,1 @@
+"""Pages of the bench: finding the fault, checks, taking apart, going back into service, repair records."""

@@ -1,0 +1,93 @@
+"""Back into service: procedures of the machine and of what it holds, step by step."""
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from benchsheaf import urls
+from benchsheaf.compute.removal import ReachFigures
+from benchsheaf.links import Thing
+from benchsheaf.markup import Markup, escaped
+from benchsheaf.model.bench import Procedure, ProcedureStep
+from benchsheaf.model.inherited import OwnedProcedure
+from benchsheaf.model.machine import Machine
+from benchsheaf.pages.bench.ways import Led, OwnerView, Ways, anchor, machine_ways, whose
+from benchsheaf.pages.glance import sheet_cautions
+from benchsheaf.pages.shelf import Desk
+from benchsheaf.pages.views import CautionView
+
+_WORD = re.compile(r"[A-Za-z0-9/-]+")
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class StepView:
+    """A step with the parts that the hand is on."""
+
+    step: ProcedureStep
+    parts: Sequence[Markup]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ProcedureView:
+    """A procedure: the dangers that stand before it, what must be off, its steps."""
+
+    anchor: str
+    procedure: Procedure
+    owner: OwnerView | None
+    of: Thing | None
+    cautions: Sequence[CautionView]
+    off: Sequence[Led]
+    reach: ReachFigures | None
+    steps: Sequence[StepView]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ServiceSheet:
+    """The sheet about going back into service."""
+
+    cautions: Sequence[CautionView]
+    procedures: Sequence[ProcedureView]
+
+
+def service_sheet(desk: Desk, machine: Machine) -> ServiceSheet:
+    """What the sheet says."""
+    ways = machine_ways(desk, machine)
+    reach = {each.name: each for each in desk.shelf.workup.machines[machine.slug].bench.procedures}
+    return ServiceSheet(
+        cautions=sheet_cautions(desk, machine, "service"),
+        procedures=[procedure_view(ways, each, reach[name]) for name, each in ways.bench.procedures.items()],
+    )
+
+
+def procedure_view(ways: Ways, each: OwnedProcedure, reach: ReachFigures | None = None) -> ProcedureView:
+    """One procedure; `reach` is what must come off on the machine of the page."""
+    place = anchor("procedure", each.name)
+    return ProcedureView(
+        anchor=place,
+        procedure=each.procedure,
+        owner=ways.owner(each.owner),
+        of=whose(each.owner),
+        cautions=[_caution(ways.desk, place, name) for name in each.procedure.cautions],
+        off=ways.removals(reach.way if reach else each.procedure.removed),
+        reach=reach,
+        steps=[_step(ways, each, step) for step in each.procedure.steps],
+    )
+
+
+def _step(ways: Ways, each: OwnedProcedure, step: ProcedureStep) -> StepView:
+    """A step; parts that its words name are links there already."""
+    told = set(_WORD.findall(" ".join(filter(None, (step.do, step.expect, step.stop)))))
+    return StepView(step=step, parts=[ways.part(each.owner, name) for name in step.parts if name not in told])
+
+
+def _caution(desk: Desk, place: str, name: str) -> CautionView:
+    """A shared danger at the head of a procedure, with the way to what its sign asks."""
+    shared = desk.shelf.collection.cautions[name]
+    return CautionView(
+        ident=f"{place}-caution-{shared.id}",
+        sign=shared.sign,
+        order=Markup(escaped(shared.order)),
+        says=Markup(""),
+        more=desk.href(urls.CAUTIONS, shared.id),
+        more_words="What this sign asks",
+    )
