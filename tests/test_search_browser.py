@@ -220,9 +220,9 @@ def test_the_line_with_the_hit_is_shown(visitor: Visitor) -> None:
     """A result tells where it is, and the line of its text round the words that were asked for."""
     visitor.look_up("b18")
     only = visitor.options.first
-    assert only.locator(".found-where").inner_text() == "Ostervane Bureau-8, Power"
+    assert only.locator(".found-where").inner_text() == "Bus L-bus"
     assert only.locator(".found-line mark").all_inner_texts() == ["b18"]
-    # Row b of the slots, contact 18, in the notes of the machine.
+    # Row b of the bus, contact 18, in the notes of the machine.
     assert "b18 RESET" in only.locator(".found-line").inner_text()
     visitor.look_up("10uf 16v")
     assert visitor.options.first.locator("mark").all_inner_texts()[:2] == ["10\u00a0µF", "16\u00a0V"]

@@ -179,6 +179,7 @@ def test_sounds_messages_and_chips_lead_to_each_other(judged: Judgement) -> None
     assert 'href="#beep-pair-1"' in message
     assert 'href="memory.html#codes"' in message
     assert 'href="boards.html#N20"' in row(page, "beep-rom-sum")
+    assert 'href="finding.html"' in page.partition('id="sounds"')[2].partition("</section>")[0]
     assert "Normal while OV-HD14 or OV-DK1 is not fitted." in plain(row(page, "message-disk-slow"))
     memory = written(judged, f"{MACHINE}/memory.html")
     codes = memory.partition('id="codes"')[2].partition("</section>")[0]

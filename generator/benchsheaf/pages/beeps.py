@@ -63,6 +63,7 @@ class BeepsSheet:
     alike: Sequence[AlikeRow]
     silence: str | None
     messages: Sequence[MessageRow]
+    finding: str | None
 
 
 def beeps_sheet(desk: Desk, machine: Machine) -> BeepsSheet:
@@ -76,6 +77,7 @@ def beeps_sheet(desk: Desk, machine: Machine) -> BeepsSheet:
         alike=_alike_rows(desk, machine),
         silence=machine.silence,
         messages=[_message_row(desk, machine, message) for message in machine.messages],
+        finding=desk.sheet("finding") if machine.symptoms else None,
     )
 
 

@@ -192,7 +192,7 @@ def line_row(line: BusLine, bus: Bus | None, users: Sequence[Markup | str]) -> L
     pins = [pin for row in (bus.rows if bus else ()) for pin in row.pins]
     return LineRow(
         line=line.line,
-        kind={"request": "request line"}.get(line.kind, line.kind),
+        kind=line.kind,
         shared=line.shared,
         contacts=[pin.pin for pin in pins if pin.signal and wanted.fullmatch(pin.signal)],
         users=users,

@@ -55,6 +55,7 @@ class OutfitRow:
     workup: OutfitWorkup
     after: str | None
     settings: Sequence[Markup]
+    rests: Sequence[str]
     words: Verdict
 
 
@@ -190,6 +191,7 @@ def _outfits(desk: Desk, machine: Machine, workup: MachineWorkup, supply: Supply
             workup=made,
             after=names.get(outfit.before or ""),
             settings=[setting_words(desk, each) for each in outfit.set],
+            rests=[desk.shelf.collection.drives[put.holds].name for put in outfit.bays if put.bay in outfit.rests],
             words=_verdict(made.power, supply),
         )
         for outfit, made in zip(machine.configurations, workup.outfits, strict=True)

@@ -65,8 +65,10 @@ def setting_words(desk: Desk, each: Setting) -> Markup:
     """A setting as a link to its switch: `S1-1 on`, or `W3 of OV-DK1 in`."""
     slug, _, name = each.switch.rpartition("/")
     if not slug:
-        return Markup('<a href="{}" class="mono">{}</a> {}').format(desk.sheet("switches", anchor(name)), name, each.to)
+        return Markup('<a href="{}" class="mono plate">{}</a> {}').format(
+            desk.sheet("switches", anchor(name)), name, each.to
+        )
     kind = desk.kind_of(slug)
     way = desk.thing(kind, slug, f"setting-{anchor(name)}")
-    words = Markup('<a href="{}" class="mono">{}</a> of <span class="plate">{}</span> {}')
+    words = Markup('<a href="{}" class="mono plate">{}</a> of <span class="plate">{}</span> {}')
     return words.format(way, name, desk.shelf.name_of(kind, slug), each.to)
