@@ -13,6 +13,7 @@ from playwright.sync_api import Browser
 
 from benchsheaf.compute.memory_map import AreaFigures, map_figures
 from benchsheaf.compute.power import PowerFigures
+from benchsheaf.compute.removal import removal_order
 from benchsheaf.compute.reservoir import reservoir_figures
 from benchsheaf.compute.storage import interleave_figures, track_figures
 from benchsheaf.drawing.attributes import coordinate
@@ -44,6 +45,7 @@ from benchsheaf.drawing.picture import (
 from benchsheaf.drawing.port_strip import Stretch, port_strip
 from benchsheaf.drawing.rail_scales import rail_scales
 from benchsheaf.drawing.rate_ranges import Scale, Tick, rate_ranges
+from benchsheaf.drawing.removal_graph import removal_graph
 from benchsheaf.drawing.sheaf import sheaf_edge
 from benchsheaf.drawing.switch_block import switch_block
 from benchsheaf.drawing.timeline import common_scale, timeline
@@ -143,6 +145,9 @@ def gallery(judged: Judgement, machine: Machine, supply: Supply, main_board: Bot
     made |= {f"view-{each.id}": view_pictures(each, f"view-{each.id}") for each in machine.views}
     made["ranges"] = rate_ranges(SCALES, "ranges")
     made["clocks"] = clock_tree(CLOCKS, "clocks")
+    made["removals"] = removal_graph(
+        machine.removals, workup.bench.removals, removal_order(machine.removals), {"cover": "#removal-cover"}
+    )
     return made
 
 

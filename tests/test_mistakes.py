@@ -102,6 +102,20 @@ def test_each_mistake_is_told_once(copy: Mapping[str, Any], repository: Path, tm
         assert _told(told, edit, tmp_path).nearest == edit.get("nearest"), edit
 
 
+def test_a_card_of_another_bus_is_told_once(repository: Path, tmp_path: Path) -> None:
+    """Not in each outfit that has it; a machine that names no bus says so once, whatever cards it has."""
+    root = tmp_path / "machines"
+    shutil.copytree(repository / "machines", root)
+    (root / "_parts/buses/k-bus.yml").write_text("name: K-bus\nsummary: Invented.\n", encoding="utf-8")
+    card = root / "_parts/cards/ov-tx2.yml"
+    card.write_text(card.read_text(encoding="utf-8").replace("bus: l-bus", "bus: k-bus"), encoding="utf-8")
+    assert [(each.code.id, each.found) for each in judgement(root).mistakes] == [("SENSE-14", "ov-tx2")]
+    (root / "ostervane-bureau-8/decoding.yml").unlink()
+    identity = root / "ostervane-bureau-8/identity.yml"
+    identity.write_text(identity.read_text(encoding="utf-8").replace("bus: l-bus\n", ""), encoding="utf-8")
+    assert [each.code.id for each in judgement(root).mistakes] == ["SENSE-14"]
+
+
 def _told(told: tuple[Mistake, ...], edit: Mapping[str, Any], folder: Path) -> Mistake:
     place = edit.get("file_of", edit["file"]), wanted_line(folder, edit), edit["code"]
     return next(each for each in told if (each.place.file, each.place.line, each.code.id) == place)

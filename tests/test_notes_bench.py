@@ -165,7 +165,6 @@ def test_removals_are_those_of_the_notes(machine: Facts) -> None:
 def test_a_record_is_that_of_the_notes(documents: Facts, noted: Facts) -> None:
     """Complaint, checks with their outcomes, what it was, minutes, and the notes' sum of checks and fixes."""
     (record,) = [each for each in documents[MACHINE]["repairs"] if each["slug"].endswith(f"/{noted['record']}")]
-    checks, faults = of_all(documents, "checks"), of_all(documents, "faults")
     names = {each["fault"]: each["name"] for each in FAULTS}
     assert record["date"] == str(noted["year"])
     assert record["owner"].casefold() == noted["owner"].casefold()
@@ -178,8 +177,8 @@ def test_a_record_is_that_of_the_notes(documents: Facts, noted: Facts) -> None:
         int(noted["minutes"]),
         60 * int(noted.get("waiting_hours", 0)),
     )
-    fixes = sum(faults[each]["fix"]["takes_minutes"] for each in [*record["found"], *record.get("tried", ())])
-    assert sum(checks[each["check"]]["takes_minutes"] for each in record["entries"]) + fixes == int(noted["table_sum"])
+    (figures,) = [each for each in documents[MACHINE]["figures"]["bench"]["repairs"] if each["slug"] == record["slug"]]
+    assert figures["checks_minutes"] + figures["fixes_minutes"] == int(noted["table_sum"])
 
 
 def test_every_complaint_begins_with_what_it_proves(machine: Facts) -> None:

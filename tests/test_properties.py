@@ -1,12 +1,14 @@
 """Laws that hold for every number, not only for those of a case: sums, falls, preferred values, maps, interleaves."""
 
 from decimal import Decimal
+from itertools import pairwise
 from random import Random
 
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
+from benchsheaf.compute.card_conflicts import answered_ports
 from benchsheaf.compute.laws import (
     heat,
     seconds_to_fall,
@@ -23,6 +25,7 @@ from benchsheaf.model.boards import Draw
 from benchsheaf.model.drives import Geometry, LowLevelFormat
 from benchsheaf.model.machine import Rail
 from benchsheaf.model.memory import Area, Bank, Fill, FillGroup, Memory, MemoryChip
+from benchsheaf.model.signals import PortRange
 from benchsheaf.model.supply import Supply
 from benchsheaf.standards import E24
 from expected import record
@@ -283,3 +286,17 @@ def test_what_runs_is_never_less_than_what_is_sure(loads: list[Load], most_a: De
     if figures.carried == "yes" and figures.start_a > most_a:
         assert figures.over_for_s is not None
         assert figures.over_for_s <= 8
+
+
+@given(st.integers(0, 900), st.integers(1, 130), st.sets(st.integers(0, 9), max_size=4))
+def test_copies_are_what_undecoded_lines_cannot_tell_apart(first: int, count: int, lines: set[int]) -> None:
+    """A port answers if only lines that are left out tell it from one of the range; runs come in order, apart."""
+    written = PortRange(
+        id="a", name="A", first=f"P{first:X}", count=count, ignores=tuple(f"A{line}" for line in sorted(lines))
+    )
+    mask = sum(1 << line for line in lines)
+    seen = {port & ~mask for port in range(first, first + count)}
+    runs = answered_ports(written)
+    told = [port for low, high in runs for port in range(low, high + 1)]
+    assert told == [port for port in range(2048) if port & ~mask in seen]
+    assert all(low > high + 1 for (_, high), (low, _) in pairwise(runs))

@@ -53,6 +53,17 @@ def port_strip(stretches: Sequence[Stretch], last: int | None, digits: int, iden
     return Both(wide=wide, phone=phone, caption=CAPTION + (COPIES if any(each.copy for each in stretches) else ""))
 
 
+def rows_needed(stretches: Sequence[Stretch]) -> int:
+    """How many rows the drawing for a phone would have."""
+    return len(_rows_held(PHONE, stretches))
+
+
+def _rows_held(layout: Layout, stretches: Sequence[Stretch]) -> list[int]:
+    """The rows in which anything answers, by their number."""
+    spans = [range(each.first // layout.ports, each.last // layout.ports + 1) for each in stretches]
+    return sorted({row for span in spans for row in span})
+
+
 def _picture(
     layout: Layout, stretches: Sequence[Stretch], last: int | None, digits: int, ident: str, label: str
 ) -> Picture:
@@ -60,8 +71,7 @@ def _picture(
     hatch = Hatch(ident=f"{ident}-hatch", css_class="ink", every=5)
     left = text_width("P" + "0" * digits, layout.text, mono=True) + 10
     scale = (layout.width - left - 2) / layout.ports
-    spans = [range(each.first // layout.ports, each.last // layout.ports + 1) for each in stretches]
-    held = sorted({row for span in spans for row in span})
+    held = _rows_held(layout, stretches)
     shapes: list[Shape] = []
     top = 2.0
     for before, row in pairwise([-1, *held]):

@@ -6,12 +6,21 @@ from dataclasses import dataclass
 from benchsheaf import urls
 from benchsheaf.drawing.picture import Picture
 from benchsheaf.drawing.sheaf import sheaf_big
+from benchsheaf.pages.bench.ways import anchor
 from benchsheaf.pages.frame import loose_frame
 from benchsheaf.pages.glance import all_cautions
 from benchsheaf.pages.missing import missing_count
 from benchsheaf.pages.page import Page
 from benchsheaf.pages.shelf import Desk, Shelf
 from benchsheaf.pages.views import CautionView, Named
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Complaint:
+    """What owners say, and the machines on whose sheets it stands."""
+
+    says: str
+    machines: Sequence[Named]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -28,6 +37,7 @@ class Home:
     missing: str
     missing_count: int
     terms: str | None
+    complaints: Sequence[Complaint]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -101,8 +111,20 @@ def _home(desk: Desk) -> str:
         missing=desk.href(urls.MISSING),
         missing_count=missing_count(desk.shelf),
         terms=desk.href(urls.TERMS) if collection.terms else None,
+        complaints=_complaints(desk),
     )
     return desk.printed("home.html", home=home)
+
+
+def _complaints(desk: Desk) -> list[Complaint]:
+    """Every complaint once, in the order in which it comes up, with the machines that have it."""
+    found: dict[str, list[Named]] = {}
+    for slug, machine in desk.shelf.collection.machines.items():
+        for symptom in machine.symptoms:
+            way = desk.sheet("finding", anchor("symptom", symptom.id), slug)
+            says = desk.worded(symptom.says, ("machine", slug))
+            found.setdefault(says, []).append(Named(name=machine.name, way=way))
+    return [Complaint(says=says, machines=machines) for says, machines in found.items()]
 
 
 def _cautions(desk: Desk) -> str:

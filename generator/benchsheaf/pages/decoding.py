@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from benchsheaf.compute.card_conflicts import LineFigures, PortFigures, PortMapFigures, PortRun, port_number
 from benchsheaf.drawing.picture import Both
-from benchsheaf.drawing.port_strip import Stretch, port_strip
+from benchsheaf.drawing.port_strip import Stretch, port_strip, rows_needed
 from benchsheaf.links import Thing
 from benchsheaf.markup import Markup
 from benchsheaf.model.cards import Bus, Card
@@ -19,6 +19,9 @@ from benchsheaf.pages.views import CautionView
 
 MOST_COPIES = 6
 """So many runs of copies are told; of more it is said how many there are."""
+
+MOST_ROWS = 24
+"""Where a phone would need more rows for all that answers, no picture is drawn: the table says it shorter."""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -104,7 +107,7 @@ def slots_sheet(desk: Desk, machine: Machine) -> SlotsSheet:
         filled=len(cards),
         takes=[_takes(desk, slot, card, workup.ports, workup.lines) for slot, card in cards],
         ports=workup.ports,
-        strip=_strip(workup.ports) if workup.ports.answering else None,
+        strip=_strip(workup.ports),
         port_rows=port_rows(desk, workup.ports),
         lines=[_line_row(desk, each, bus) for each in workup.lines],
         free_lines=[each.line for each in workup.lines if not each.users],
@@ -164,14 +167,16 @@ def _card_link(desk: Desk, slug: str) -> Markup:
     )
 
 
-def _strip(ports: PortMapFigures) -> Both:
-    stretches = []
+def _strip(ports: PortMapFigures) -> Both | None:
+    stretches: list[Stretch] = []
     for each in ports.answering:
         stretches.append(Stretch(first=port_number(each.first), last=port_number(each.last), name=each.name))
         stretches += [
             Stretch(first=port_number(run.first), last=port_number(run.last), name=each.name, copy=True)
             for run in each.copies[:MOST_COPIES]
         ]
+    if not stretches or rows_needed(stretches) > MOST_ROWS:
+        return None
     stretches.sort(key=lambda each: each.first)
     last = port_number(ports.last) if ports.last else None
     return port_strip(stretches, last, len(ports.answering[0].first) - 1, "ports")
@@ -202,4 +207,4 @@ def line_row(line: BusLine, bus: Bus | None, users: Sequence[Markup | str]) -> L
 def card_line_rows(desk: Desk, card: Card, uses: Sequence[LineUse]) -> list[LineRow]:
     """The lines that a card uses as delivered, with what the bus says of them."""
     bus = desk.shelf.collection.buses[card.bus]
-    return [line_row(line, bus, [use.name]) for use in uses for line in bus.lines if line.line == use.line]
+    return [line_row(line, bus, [use.name]) for line in bus.lines for use in uses if line.line == use.line]

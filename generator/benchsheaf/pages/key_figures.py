@@ -56,11 +56,10 @@ def _processor_clock(desk: Desk, machine: Machine) -> str:
 
 
 def _picture_figure(desk: Desk, machine: Machine) -> list[KeyFigure]:
-    """The rates of the picture as delivered."""
-    found = []
+    """The rates of the picture as delivered; of several cards those of the first."""
     for each in desk.shelf.workup.machines[machine.slug].pictures:
         if each.as_set:
             (mode,) = (mode for mode in desk.shelf.workup.cards[each.card].modes if mode.id == each.mode)
             words = f"{rate_words(mode.line_rate_hz)}, {rate_words(mode.frame_rate_hz)}"
-            found.append(KeyFigure(term="Picture", words=words, under="measure before a screen is connected"))
-    return found
+            return [KeyFigure(term="Picture", words=words, under="measure before a screen is connected")]
+    return []

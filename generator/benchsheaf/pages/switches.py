@@ -1,9 +1,9 @@
 """Switches: what each sets, the blocks as they are set, and the value that the machine reads from them."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from benchsheaf.compute.switches import ReadBack, values_read
+from benchsheaf.compute.switches import BitFigures, ReadBack, values_read
 from benchsheaf.compute.workup import outfit_settings
 from benchsheaf.drawing.picture import Both
 from benchsheaf.drawing.switch_block import switch_block
@@ -25,6 +25,15 @@ class BlockView:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class BitRow:
+    """One bit of a value that is read: the position that gives a 1, and what it means then."""
+
+    figures: BitFigures
+    one_at: str
+    means: str
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class OtherValue:
     """The value that is read under another filling or outfit, and the settings that make it so."""
 
@@ -38,6 +47,7 @@ class ReadView:
     """What is read at one port: as delivered bit by bit, and under other settings."""
 
     figures: ReadBack
+    rows: Sequence[BitRow]
     by: Sequence[str]
     ones: Sequence[str]
     others: Sequence[OtherValue]
@@ -84,10 +94,20 @@ def _blocks(desk: Desk, switches: Sequence[Switch]) -> list[BlockView]:
 def _read(desk: Desk, machine: Machine, figures: ReadBack) -> ReadView:
     return ReadView(
         figures=figures,
+        rows=list(_bit_rows(machine, figures)),
         by=_by(machine, figures.port),
         ones=[bit.mask for bit in reversed(figures.bits) if bit.reads],
         others=_others(desk, machine, figures),
     )
+
+
+def _bit_rows(machine: Machine, figures: ReadBack) -> Iterator[BitRow]:
+    switches = {each.switch: each for each in machine.switches}
+    for bit in figures.bits:
+        way = switches[bit.switch]
+        one_at = way.reads_one or ""
+        means = next((each.means for each in way.positions if each.to == one_at and each.means), None)
+        yield BitRow(figures=bit, one_at=one_at, means=means or way.does)
 
 
 def _by(machine: Machine, port: str) -> list[str]:

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from benchsheaf import urls
+from benchsheaf.compute.repairs import RepairFigures
 from benchsheaf.model.bench import Entry, Outcome, ReadingTaken, Repair
 from benchsheaf.model.inherited import OwnedCheck
 from benchsheaf.model.machine import Machine
@@ -62,9 +63,11 @@ class RepairsSheet:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class RepairPage:
-    """One repair record."""
+    """One repair record, with what it takes by the tables and what was fixed in vain."""
 
     row: RepairRow
+    tried: Sequence[Led]
+    figures: RepairFigures
     rounds: Sequence[tuple[int, Sequence[EntryRow]]]
     data: str
     back: str
@@ -130,8 +133,11 @@ def _repair(desk: Desk, machine: Machine, repair: Repair) -> RepairPage:
     rounds: dict[int, list[EntryRow]] = {}
     for entry in repair.entries:
         rounds.setdefault(entry.round, []).append(_entry(ways, machine, entry))
+    figures = desk.shelf.workup.machines[machine.slug].bench.repairs
     return RepairPage(
         row=_row(ways, machine, repair),
+        tried=[ways.fault(name) for name in repair.tried],
+        figures=next(each for each in figures if each.slug == repair.slug),
         rounds=sorted(rounds.items()),
         data=desk.href(urls.machine_data(machine.slug)),
         back=desk.sheet("repairs"),

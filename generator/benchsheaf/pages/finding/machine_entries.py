@@ -6,6 +6,7 @@ from functools import partial
 from benchsheaf.compute.memory_map import AreaFigures, ChipBits, chip_bits
 from benchsheaf.model.machine import Machine, Rail
 from benchsheaf.model.memory import Bank
+from benchsheaf.pages.finding.bench_entries import bench_entries, repair_entries
 from benchsheaf.pages.finding.board_parts import Place, part_entries
 from benchsheaf.pages.finding.decoding_entries import contact_words, decoding_entries, switch_words
 from benchsheaf.pages.finding.entry import Entry, in_words
@@ -211,6 +212,8 @@ SECTIONS: tuple[Callable[[Desk, Machine], Iterator[Entry]], ...] = (
     picture_entries,
     _cautions,
     sound_entries,
+    bench_entries,
+    repair_entries,
 )
 
 

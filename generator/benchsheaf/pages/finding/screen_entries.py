@@ -1,8 +1,10 @@
 """What can be found of displays and media: the rates one locks to, its plug, its cautions; the drives one goes into."""
 
 from collections.abc import Iterator
+from functools import partial
 
 from benchsheaf.model.displays import Display, Medium
+from benchsheaf.pages.finding.bench_entries import part_bench_entries
 from benchsheaf.pages.finding.board_parts import Place
 from benchsheaf.pages.finding.entry import Entry
 from benchsheaf.pages.printing import span
@@ -27,6 +29,7 @@ def _display(display: Display, place: Place) -> Iterator[Entry]:
         yield _of(place, "Plug", "Picture plug", "plug", ", ".join(told))
     for each in display.cautions:
         yield _of(place, "Caution", each.order.rstrip("."), f"caution-{each.id}", each.says)
+    yield from part_bench_entries(partial(_of, place), display)
 
 
 def _medium(desk: Desk, medium: Medium, place: Place) -> Iterator[Entry]:

@@ -7,6 +7,7 @@ from benchsheaf import urls
 from benchsheaf.model.cards import Card, Keyboard
 from benchsheaf.model.drives import Drive
 from benchsheaf.model.supply import Supply
+from benchsheaf.pages.finding.bench_entries import part_bench_entries
 from benchsheaf.pages.finding.board_parts import Place, part_entries
 from benchsheaf.pages.finding.decoding_entries import bus_entries, card_entries
 from benchsheaf.pages.finding.entry import Entry, in_words
@@ -63,6 +64,7 @@ def _thing_entries(desk: Desk, kind: str, slug: str) -> Iterator[Entry]:
         title = "Its supply plug" if isinstance(thing, Drive) else "Its lead"
         told = ", ".join(f"{pin.pin} {rail_name(pin.rail) if pin.rail else pin.signal}" for pin in pins if not pin.key)
         yield _of(place, "Plug", title, "plug", told)
+    yield from part_bench_entries(partial(_of, place), thing)
 
 
 def _of(place: Place, kind: str, title: str, fragment: str, text: str) -> Entry:
