@@ -67,7 +67,7 @@ def test_it_is_legal_and_builds(case: Mapping[str, Any], repository: Path, tmp_p
 
 def test_a_folder_of_another_name_is_called_by_it(repository: Path, tmp_path: Path) -> None:
     """Where something would stand is said with the name of the folder that is judged, not with the usual one."""
-    edits = [
+    edits: list[Mapping[str, Any]] = [
         {"file": "machines/ostervane-bureau-8/outfits.yml", "find": "holds: ov-hd14", "put": "holds: ov-hd41"},
         {"file": "machines/_parts/supplies/sp-96.yml", "find": "caution: mains", "put": "caution: manes"},
     ]
