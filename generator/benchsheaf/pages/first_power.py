@@ -246,3 +246,10 @@ def ladder(configurations: Sequence[Configuration]) -> list[Configuration]:
     while rungs[0].before:
         rungs.insert(0, by_name[rungs[0].before])
     return rungs
+
+
+def beside_the_ladder(configurations: Sequence[Configuration]) -> list[Configuration]:
+    """Outfits with words of their own that are no rung on the way to the machine as delivered."""
+    rungs = {outfit.id for outfit in ladder(configurations)}
+    others = [outfit for outfit in configurations if outfit.id not in rungs]
+    return [outfit for outfit in others if outfit.plug or outfit.expect or outfit.go or outfit.stop]

@@ -13,6 +13,7 @@ from benchsheaf.model.machine import Configuration, DummyLoad, Machine, Rail
 from benchsheaf.model.plugs import ContactRow
 from benchsheaf.model.supply import Output, Supply
 from benchsheaf.pages.contacts import SocketView, slot_words, socket_view
+from benchsheaf.pages.first_power import beside_the_ladder
 from benchsheaf.pages.glance import sheet_cautions
 from benchsheaf.pages.printing import figure, quantity, rail_anchor, rail_name
 from benchsheaf.pages.settings import setting_words
@@ -100,6 +101,7 @@ class PowerSheet:
     supply_way: str
     workup: MachineWorkup
     outfits: Sequence[OutfitRow]
+    aside: Sequence[Configuration]
     resistors: Sequence[ResistorRow]
     least: Sequence[LeastRow]
     plugs: Sequence[SocketView]
@@ -137,6 +139,7 @@ def power_sheet(desk: Desk, machine: Machine) -> PowerSheet:
         supply_way=desk.thing("supply", supply.slug),
         workup=workup,
         outfits=_outfits(desk, machine, workup, supply),
+        aside=beside_the_ladder(machine.configurations),
         resistors=[
             ResistorRow(outfit=outfit.name, load=load, figures=figures)
             for outfit, made in zip(machine.configurations, workup.outfits, strict=True)

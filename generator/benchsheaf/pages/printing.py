@@ -59,6 +59,7 @@ def number(value: Decimal | int, places: int = 0, rounds: str = "half") -> str:
 
 
 MOST_DIGITS = 4
+TEN_THOUSAND = 10_000
 ROUND_DIGITS = 3
 
 
@@ -79,7 +80,8 @@ def own_form(record: Any, name: str) -> str:
         exact = exact.quantize(step, ROUNDINGS[_rounds(cast(Hashable, type(record)), name)], LONG)
     if unit:
         return printed(exact, unit)
-    return number(exact, max(0, -int(exact.normalize().as_tuple().exponent)))
+    body = number(exact, max(0, -int(exact.normalize().as_tuple().exponent)))
+    return body if exact.copy_abs() >= TEN_THOUSAND else body.replace(",", "")  # a year has no comma
 
 
 @cache

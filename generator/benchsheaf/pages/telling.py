@@ -11,11 +11,12 @@ Way = Callable[[str], str | None]
 Figure = Callable[[str], str | None]
 """From the path of a figure to the figure in print, if there is one."""
 
-# A token runs from a space to a space. What opens and closes a phrase around it is not part of it.
+# A token runs from a space to a space; what opens and closes a phrase around it is not part of it. It has the form of a
+# designator, perhaps with the slug of what it belongs to, perhaps with a contact: so few words are looked up in vain.
 _BETWEEN = r"\s\u2013\u2014"
 _TOKEN = re.compile(
     rf"(?<![^{_BETWEEN}(\[\"'\u201c\u2018\u00ab])"
-    r"(?P<token>[A-Za-z0-9][A-Za-z0-9/-]*)"
+    r"(?P<token>(?:[a-z0-9-]+/)?[A-Z]{1,4}[0-9]{0,4}[A-Z]?(?:-[A-Za-z0-9]+)?)"
     rf"(?=(?:['\u2019]s)?[)\]\"'\u201d\u2019\u00bb.,;:!?\u2026]*(?:$|[{_BETWEEN}]))"
 )
 
@@ -27,9 +28,7 @@ def told(text: str, way: Way, figure: Figure) -> Markup:
     end = 0
     for found in _TOKEN.finditer(words):
         token = found["token"]
-        # Most words cannot be designators; those have a capital that is no mere beginning of a sentence.
-        there = None if token.islower() or token.isdecimal() else way(token)
-        if there:
+        if there := way(token):
             pieces.append(escaped(words[end : found.start()]))
             pieces.append(f'<a class="mono" href="{escaped(there)}">{escaped(token)}</a>')
             end = found.end()

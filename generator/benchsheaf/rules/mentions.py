@@ -17,7 +17,30 @@ LINK_06 = Code(
     example={"known": " After `reservoir` comes one of `stored_energy_j`, `wait_minutes`."},
     shares=("asks for it", "ask for it"),
 )
+LINK_07 = Code(
+    id="LINK-07",
+    meaning="A name, an inscription or a reading asks for a figure.",
+    words="Names, inscriptions and readings are shown as they are written; figures are asked for in sentences only.",
+)
 MOST_NAMES = 8
+LABELS = frozenset(
+    (
+        "ends",
+        "kind",
+        "mark",
+        "name",
+        "print",
+        "seen",
+        "shown",
+        "shows",
+        "signal",
+        "starts",
+        "term",
+        "test_medium",
+        "was",
+    )
+)
+"""Fields whose words are shown as they are, in pictures and headings too."""
 
 
 def mention_mistakes(
@@ -34,6 +57,10 @@ def mention_mistakes(
     for key, conformed in things.items():
         owner = owner_of(key)
         for each in found[key].mentions:
+            if each.at[-1] in LABELS:
+                place = conformed.entry.place(each.at)
+                yield LINK_07.at(place, conformed.spoken(each.at), f"[[{each.path}]]")
+                continue
             held = held_kinds(owner, found[owner].pointers)
             (kind, slug), rest = whose(each.path, owner, held)
             way = named_figure(rest, sheaf_of(kind, slug, records, workup))

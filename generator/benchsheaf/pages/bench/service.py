@@ -1,6 +1,5 @@
 """Back into service: procedures of the machine and of what it holds, step by step."""
 
-import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -15,8 +14,6 @@ from benchsheaf.pages.bench.ways import Led, OwnerView, Ways, anchor, machine_wa
 from benchsheaf.pages.glance import sheet_cautions
 from benchsheaf.pages.shelf import Desk
 from benchsheaf.pages.views import CautionView
-
-_WORD = re.compile(r"[A-Za-z0-9/-]+")
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -70,14 +67,11 @@ def procedure_view(ways: Ways, each: OwnedProcedure, reach: ReachFigures | None 
         cautions=[_caution(ways.desk, place, name) for name in each.procedure.cautions],
         off=ways.removals(reach.way if reach else each.procedure.removed),
         reach=reach,
-        steps=[_step(ways, each, step) for step in each.procedure.steps],
+        steps=[
+            StepView(step=step, parts=[ways.part(each.owner, name) for name in step.parts])
+            for step in each.procedure.steps
+        ],
     )
-
-
-def _step(ways: Ways, each: OwnedProcedure, step: ProcedureStep) -> StepView:
-    """A step; parts that its words name are links there already."""
-    told = set(_WORD.findall(" ".join(filter(None, (step.do, step.expect, step.stop)))))
-    return StepView(step=step, parts=[ways.part(each.owner, name) for name in step.parts if name not in told])
 
 
 def _caution(desk: Desk, place: str, name: str) -> CautionView:
