@@ -25,10 +25,10 @@ DATA = HOUSE / "machines"
 MODEL = "ostervane-bureau-8"
 
 MACHINES = 60
-MACHINES_A_FAMILY = 1
+MACHINES_A_FAMILY = 6
 """How many machines hold the same supply, drives, cards and keyboard.
 
-With one, sixty machines make a little over a thousand pages. When machines get more sheets, let more share their parts.
+With six, a tenth of the pages are theirs. When machines get more sheets, let more share their parts.
 """
 
 PARTS_MOVE_BY_MM = 1.5
@@ -134,6 +134,7 @@ class _Variety:
         slugs = "|".join(re.escape(name) for name in sorted(names.slugs, key=len, reverse=True))
         self._plate = re.compile(rf"(?<![\w-])(?:{plates})(?![\w-])")
         self._slug = re.compile(rf"(?<![\w-])(?:{slugs})(?=/|$|[\"'])")
+        self._slug_within = re.compile(rf"(?<![\w-])(?:{slugs})(?=/)")
 
     def other(self, value: Written, source: str) -> str:
         """What is to stand in the place of a value's source."""
@@ -145,6 +146,8 @@ class _Variety:
             return self._slug.sub(lambda found: self._names.slugs[found[0]], source)
         if described.shape == "quantity":
             return _NUMBER.sub(lambda found: self._figure(value, found[0]), source, count=1)
+        # `[[sp-96/fan.above_celsius]]` is a figure, and its slug a name.
+        source = self._slug_within.sub(lambda found: self._names.slugs[found[0]], source)
         return self._prose(source) if _is_prose(described, source) else source
 
     def _figure(self, value: Written, number: str) -> str:

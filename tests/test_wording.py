@@ -2,15 +2,22 @@
 
 import json
 import re
+from dataclasses import replace
 
 from hypothesis import given
 from hypothesis import strategies as st
 
 from benchsheaf.mistakes import Code, Mistake, Place
+from benchsheaf.sharing import narrowed, told_once
 from benchsheaf.wording import as_json, as_text, shown, summary
 
 UNIT = Code(id="UNIT-01", meaning="A unit is missing.", words="A voltage needs its unit, for example `{wanted}`.")
-LINK = Code(id="LINK-01", meaning="Nothing there.", words="No part `{name}` on any board of this machine.")
+LINK = Code(
+    id="LINK-01",
+    meaning="Nothing there.",
+    words="No part `{name}` on any board of this machine.",
+    shares=("points at it", "point at it"),
+)
 FILE = Code(id="FILE-09", meaning="Empty.", words="This file is empty.")
 
 MISTAKES = [
@@ -144,3 +151,38 @@ def test_mistakes_with_and_without_found_text_can_stand_at_one_place() -> None:
     place = Place(file="a.yml", line=1, column=1)
     both: list[Mistake] = [FILE.at(place, "a", "b"), FILE.at(place, "a")]
     assert as_text(both).count("[FILE-09]") == 2
+
+
+def pointing(file: str, line: int, about: str = "X2") -> Mistake:
+    """A pointer to a name that is gone."""
+    told = LINK.at(Place(file=file, line=line, column=3), "faults.no-clock.part", about, name=about)
+    return replace(told, about=("name", about))
+
+
+def test_what_many_share_is_told_once() -> None:
+    """Of pointers to one name the first in order is told, with the number of other lines; other names stay apart."""
+    gone = [pointing("machines/a/b.yml", line) for line in (44, 9, 12, 12)]
+    (told,) = told_once(gone)
+    assert (told.place.line, [each.place.line for each in told.others]) == (9, [12, 44])
+    assert as_text([told]) == (
+        "machines/a/b.yml:9:3: [LINK-01] faults.no-clock.part: found `X2`\n"
+        "    No part `X2` on any board of this machine. 2 more lines point at it, the next is\n"
+        "    machines/a/b.yml:12.\n"
+        "1 mistake in 1 file.\n"
+    )
+    one = as_text(told_once(gone[:2]))
+    assert "    No part `X2` on any board of this machine. One more line points at it: machines/a/b.yml:44.\n" in one
+    assert json.loads(as_json([told]))["mistakes"][0]["says"].endswith("the next is machines/a/b.yml:12.")
+    assert (
+        len(told_once([*gone, pointing("machines/a/b.yml", 50, "X3"), UNIT.at(Place(file="c.yml"), wanted="1 V")])) == 3
+    )
+
+
+def test_a_shared_mistake_is_told_where_it_is_asked_for() -> None:
+    """Where only some files are judged, the first of the lines in them is told with the others in them."""
+    shared = told_once([pointing("a.yml", 1), pointing("b.yml", 2), pointing("b.yml", 7), pointing("c.yml", 3)])
+    (told,) = narrowed(shared, lambda mistake: mistake.place.file == "b.yml")
+    assert (told.place.line, [each.place.line for each in told.others]) == (2, [7])
+    (alone,) = narrowed(shared, lambda mistake: mistake.place.file == "c.yml")
+    assert (alone.place.file, alone.others) == ("c.yml", ())
+    assert narrowed(shared, lambda mistake: mistake.place.file == "d.yml") == []

@@ -159,7 +159,7 @@ def edition(judged: Judgement, edit_base: str | None = None) -> Edition:
     pages = [*across_pages(shelf), *terms_pages(shelf), *part_pages(shelf), *missing_pages(shelf), *manual_pages(shelf)]
     for machine in judged.collection.machines.values():
         pages += machine_pages(shelf, machine)
-    files = Files(_data_files(judged) | {name: _ready(data) for name, data in search_files(shelf).items()})
+    files = Files(_data_files(judged) | _later(search_files(shelf)))
     return Edition(pages=tuple(pages), files=files, trail=shelf.trail)
 
 
@@ -200,8 +200,9 @@ class Files(Mapping[str, bytes]):
         return len(self._made)
 
 
-def _ready(content: bytes) -> Callable[[], bytes]:
-    return lambda: content
+def _later(files: Mapping[str, bytes]) -> dict[str, Callable[[], bytes]]:
+    """How each file of a mapping is made, which does so only when it is asked for."""
+    return {address: partial(files.__getitem__, address) for address in files}
 
 
 def _data_files(judged: Judgement) -> dict[str, Callable[[], bytes]]:

@@ -1,7 +1,9 @@
 """Every address of the site, and every link from one page to another."""
 
+import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
+from functools import lru_cache
 from typing import NamedTuple
 from urllib.parse import quote
 
@@ -65,14 +67,28 @@ def part_data(kind: str, slug: str) -> str:
 
 def relative(here: str, there: str, fragment: str = "") -> str:
     """The way from one page of the site to another, as an attribute may hold it."""
-    place = f"#{quote(fragment)}" if fragment else ""
+    place = f"#{_quoted(fragment)}" if fragment else ""
     if there == here and fragment:
         return place
-    folder, target = here.split("/")[:-1], there.split("/")
+    return _way(here.rpartition("/")[0], there) + place
+
+
+@lru_cache(maxsize=1 << 10)
+def _way(folder: str, there: str) -> str:
+    """The way from a folder; pages of one folder, which come one after the other, lead to the same places."""
+    above, target = folder.split("/") if folder else [], there.split("/")
     shared = 0
-    while shared < min(len(folder), len(target) - 1) and folder[shared] == target[shared]:
+    while shared < min(len(above), len(target) - 1) and above[shared] == target[shared]:
         shared += 1
-    return quote("/".join([*[".."] * (len(folder) - shared), *target[shared:]])) + place
+    return _quoted("/".join([*[".."] * (len(above) - shared), *target[shared:]]))
+
+
+def _quoted(text: str) -> str:
+    return text if _PLAIN.fullmatch(text) else quote(text)
+
+
+# What a quote leaves as it is; to see that is quicker than to quote.
+_PLAIN = re.compile(r"[\w.~/-]*", re.ASCII)
 
 
 def search_data(name: str) -> str:

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
-from decimal import Decimal
 from functools import cached_property
 from typing import Any, cast
 
@@ -24,23 +23,13 @@ from benchsheaf.conformity.codes import (
 )
 from benchsheaf.conformity.slid import without_slid
 from benchsheaf.conformity.sound import Doubt, Shell, sound_walk
+from benchsheaf.conformity.spoken import WANTED, bound, listed, shape_of
 from benchsheaf.documents import Entry
 from benchsheaf.fields import Absence, Field, Misfit, absences, converted, example_text, spoken_path, text_at
 from benchsheaf.mistakes import Code, Mistake, nearest_name
-from benchsheaf.quantities import printed
 
 __all__ = ["Conformed", "blanks_told", "conformed"]
 
-_SINGLE = {
-    "text": "A single value",
-    "integer": "A single number",
-    "boolean": "A single `yes` or `no`",
-    "quantity": "A single value with its unit",
-}
-_WANTED = _SINGLE | {
-    "list": "A list (each item on a line that begins with `- `)",
-    "record": "A group of fields (`name: value`, one on a line)",
-}
 _MINUS_HINT = " With a minus sign -13.20 V is the low end."
 
 
@@ -198,7 +187,7 @@ def _tell_error(error: Any, kind: Field, path: Path, tell: Any, values: object) 
         known = sorted(_described(kind, path[:-1]).fields)
         name = str(path[-1])
         nearest = nearest_name(name, known)
-        fields = "" if nearest else f" The fields are {_spoken_list(known, 'and')}."
+        fields = "" if nearest else f" The fields are {listed(known, 'and')}."
         tell(FIELD_01, path, {"name": name, "fields": fields}, nearest, key=True, shared=True)
     elif rule == "required":
         name = str(path[-1])
@@ -206,37 +195,24 @@ def _tell_error(error: Any, kind: Field, path: Path, tell: Any, values: object) 
         tell(FIELD_02, path, {"name": name, "help": described.help, "example": sample})
     elif rule == "allowed":
         words = list(described.allowed)
-        tell(FIELD_03, path, {"allowed": _spoken_list(words, "or")}, nearest_name(str(error.value), words))
+        tell(FIELD_03, path, {"allowed": listed(words, "or")}, nearest_name(str(error.value), words))
     elif rule == "needs":
         tell(FIELD_04, path, {"name": str(path[-1]), "needed": error.info[0]}, key=True)
     elif rule == "at_least":
-        tell(FIELD_05, path, {"names": _spoken_list(list(described.at_least), "or")})
+        tell(FIELD_05, path, {"names": listed(list(described.at_least), "or")})
     elif rule == "type":
-        tell(KIND_04, path, {"wanted": _WANTED[described.shape], "got": _shape_of(error.value)})
+        tell(KIND_04, path, {"wanted": WANTED[described.shape], "got": shape_of(error.value)})
     elif rule in ("min", "max"):
-        tell(RANGE_01 if rule == "min" else RANGE_02, path, {"bound": _number(described, error.constraint)})
+        tell(RANGE_01 if rule == "min" else RANGE_02, path, {"bound": bound(described, error.constraint)})
     elif rule == "above":
-        other, bound = error.info
-        hint = _MINUS_HINT if bound < 0 else ""
-        fills = {"name": str(path[-1]), "other": other, "bound": _number(described, bound), "hint": hint}
+        other, edge = error.info
+        hint = _MINUS_HINT if edge < 0 else ""
+        fills = {"name": str(path[-1]), "other": other, "bound": bound(described, edge), "hint": hint}
         tell(RANGE_03, path, fills)
     elif rule == "minlength":
         tell(RANGE_04, path, {"bound": str(error.constraint)})
     else:  # pragma: no cover
         raise NotImplementedError(f"no words for the rule {rule}")
-
-
-def _spoken_list(words: list[str], last: str) -> str:
-    quoted = [f"`{word}`" for word in words]
-    return quoted[0] if len(quoted) == 1 else f"{', '.join(quoted[:-1])} {last} {quoted[-1]}"
-
-
-def _number(described: Field, value: Decimal | int) -> str:
-    return printed(value, described.unit) if described.unit else str(value)
-
-
-def _shape_of(value: object) -> str:
-    return {"dict": "a group of fields", "list": "a list"}.get(type(value).__name__, "a single value")
 
 
 def _described(kind: Field, path: Path) -> Field:

@@ -44,8 +44,8 @@ FIELD_06 = Code(
 )
 FIELD_07 = Code(
     id="FIELD-07",
-    meaning="The line that begins a list is missing, so that its items stand in the list before it.",
-    words="This is an item of `{list}`, and the line `{list}:` is missing above it.",
+    meaning="The line that begins a list or a group is missing, so that its lines stand in what is before it.",
+    words="This belongs to `{list}`, and the line `{list}:` is missing above it.",
     example={"list": "parts"},
 )
 KIND_04 = Code(

@@ -1,4 +1,4 @@
-"""Items that have slid into the list before theirs, because the line that names their own list is missing."""
+"""Items and fields that have slid into what stands before them, because the line that begins their own is missing."""
 
 from collections.abc import Iterator
 from typing import Any
@@ -7,16 +7,21 @@ from benchsheaf.fields import Field
 
 Path = tuple[str | int, ...]
 Slid = tuple[Path, str]
-"""Where the first such item stands, and the list that it belongs to."""
+"""Where the first of them stands, and the list or group that it belongs to."""
 
 
 def without_slid(described: Field, written: Any, path: Path = ()) -> tuple[Any, list[Slid]]:
-    """What is written without such items, and where they began: what they lack in a strange list is not told."""
+    """What is written without them, and where they began: what they lack in a strange place is not told."""
     slid: list[Slid] = []
     kept: Any = written
     if described.shape == "record" and isinstance(written, dict):
         kept = {}
+        group, strange = _group(described, written)
+        if group:
+            slid.append(((*path, next(iter(strange))), group))
         for name, inner in written.items():
+            if group and name in strange:
+                continue
             known = described.fields.get(name)
             for at, other in _breaks(described, written, name):
                 slid.append(((*path, name, at), other))
@@ -28,6 +33,16 @@ def without_slid(described: Field, written: Any, path: Path = ()) -> tuple[Any, 
         kept = [each for each, _ in several]
         slid += [each for _, deeper in several for each in deeper]
     return kept, slid
+
+
+def _group(described: Field, written: dict[str, Any]) -> tuple[str, list[str]]:
+    """The group beside which its own fields stand, where it is missing and nothing else is strange; and these."""
+    strange = [name for name in written if name not in described.fields]
+    for other in described.fields.values():
+        absent = other.shape == "record" and other.name not in written
+        if absent and len(strange) > 1 and _is_item(other, dict.fromkeys(strange)):
+            return other.name, strange
+    return "", strange
 
 
 def _breaks(described: Field, written: dict[str, Any], name: str) -> Iterator[tuple[int, str]]:

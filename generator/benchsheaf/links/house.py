@@ -5,6 +5,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from benchsheaf.conformity import Conformed
+from benchsheaf.fields import all_fields
 from benchsheaf.links.codes import LINK_01, LINK_02, LINK_04
 from benchsheaf.links.names import FOLDERS, LEFT_TO_HOLDERS, Names, Pointer, Thing
 from benchsheaf.mistakes import VERY_ALIKE, Code, Mistake, nearest_name
@@ -190,7 +191,17 @@ class House:
         return pointer.family == "thing" or bool(self.names[held.family, held.name].of(pointer.family))
 
     def _holds_unknown(self) -> bool:
-        return any(not self.knows(holder) for holder in self.held().values())
+        return any(not self.knows(holder) for holder in self.held().values()) or self._lacks_a_holder()
+
+    def _lacks_a_holder(self) -> bool:
+        """Whether a section that says what is held, and must be there, is missing; that is told already."""
+        owner = self.things[self.owner]
+        return any(
+            each.required
+            and name not in owner.values
+            and any(inner.points_at in FOLDERS for _, inner in all_fields(each))
+            for name, each in owner.kind.fields.items()
+        )
 
     def _is_a_thing(self, slug: str) -> bool:
         return any((kind, slug) in self.things for kind in FOLDERS)

@@ -114,7 +114,7 @@ def collect_names(conformed: Conformed, described: Field, value: Any, path: Path
         for name, inner in value.items():
             known = described.fields.get(name)
             if known and known.gives_names:
-                yield from collect_names(conformed, known, inner, (*path, name), names)
+                yield from collect_names(conformed, known, inner, (*path, known.name), names)
     elif isinstance(value, list) and described.shape == "list" and described.item:
         yield from _own_list(conformed, described.item, value, path)
         for index, inner in enumerate(value):
@@ -193,7 +193,7 @@ def pointers_of(
         for name, inner in value.items():
             known = described.fields.get(name)
             if known and known.has_pointers:
-                yield from pointers_of(thing, known, inner, (*path, name), (value, *around))
+                yield from pointers_of(thing, known, inner, (*path, known.name), (value, *around))
     elif isinstance(value, list) and described.item:
         for index, inner in enumerate(value):
             yield from pointers_of(thing, described.item, inner, (*path, index), around)

@@ -1,6 +1,7 @@
 """Whether every figure that a text asks for is there."""
 
 from collections.abc import Container, Iterator, Mapping
+from dataclasses import replace
 
 from benchsheaf.compute.named_figures import Unnamed, named_figure
 from benchsheaf.compute.workup import CollectionWorkup, sheaf_of
@@ -14,6 +15,7 @@ LINK_06 = Code(
     meaning="A text asks for a figure that is not there.",
     words="No single figure is called that.{known}",
     example={"known": " After `reservoir` comes one of `stored_energy_j`, `wait_minutes`."},
+    shares=("asks for it", "ask for it"),
 )
 LINK_07 = Code(
     id="LINK-07",
@@ -66,7 +68,9 @@ def mention_mistakes(
                 close, known = _nearest(way, held if rest == " ".join(each.path.split()) else {})
                 nearest = f"[[{each.path.removesuffix(rest)}{close}]]" if close else None
                 place = conformed.entry.place(each.at)
-                yield LINK_06.at(place, conformed.spoken(each.at), f"[[{each.path}]]", nearest, known=known)
+                told = LINK_06.at(place, conformed.spoken(each.at), f"[[{each.path}]]", nearest, known=known)
+                # What is missing is the name at which the way ends, whatever was to come after it.
+                yield replace(told, about=("figure", kind, slug, way.before, way.wanted.partition(".")[0]))
 
 
 def _nearest(found: Unnamed, held: Mapping[str, str]) -> tuple[str | None, str]:

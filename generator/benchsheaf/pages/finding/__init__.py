@@ -6,7 +6,7 @@ from benchsheaf import urls
 from benchsheaf.pages.finding.entry import Entry
 from benchsheaf.pages.finding.machine_entries import machine_entries
 from benchsheaf.pages.finding.manual_entries import manual_entries
-from benchsheaf.pages.finding.shards import shard_files
+from benchsheaf.pages.finding.shards import Pieces, shard_files
 from benchsheaf.pages.finding.shared_entries import shared_entries
 from benchsheaf.pages.shelf import Shelf
 
@@ -21,7 +21,7 @@ def found_entries(shelf: Shelf) -> Iterator[Entry]:
         yield from machine_entries(shelf.desk(urls.SEARCH, machine), machine)
 
 
-def search_files(shelf: Shelf, *, alone: bool = False) -> dict[str, bytes]:
+def search_files(shelf: Shelf, *, alone: bool = False) -> Pieces:
     """The search data by address: of the whole site, or of the manual `alone`, for a site whose data is wrong."""
     if alone:
         return shard_files(manual_entries(shelf.desk(urls.SEARCH)), {})

@@ -16,6 +16,7 @@ from array import array
 from collections.abc import Iterable, Iterator, Mapping
 from hashlib import sha256
 from itertools import chain, pairwise
+from zlib import compress, decompress
 
 from benchsheaf import urls
 from benchsheaf.pages.finding.entry import Entry
@@ -24,36 +25,58 @@ from benchsheaf.pages.finding.spelling import spellings, words
 # Small enough that a phone loads what it needs and little else, large enough that files stay few.
 WORDS_BYTES = 32_000
 BLOCK_BYTES = 16_000
+QUICKLY = 1  # how hard a piece is packed until it is written
 
 Postings = dict[str, "array[int]"]
 """For each word the numbers of its entries, times four, and 0 for one that has it in its title, 1 text, 2 place."""
 
 
-def shard_files(entries: Iterable[Entry], names: Mapping[str, str]) -> dict[str, bytes]:
+class Pieces(Mapping[str, bytes]):
+    """The files by their addresses. Until one is asked for it is kept packed, as all of a large site are many."""
+
+    def __init__(self) -> None:
+        """Begin with none."""
+        self._packed: dict[str, bytes] = {}
+        self._sum = sha256()
+
+    def put(self, name: str, data: str) -> None:
+        """Take the data of one more piece, made so that they cannot end a script, wherever they are put."""
+        piece = data.replace("<", "\\u003c").replace("\u2028", "\\u2028").replace("\u2029", "\\u2029").encode()
+        self._sum.update(f"{name} {len(piece)} ".encode() + piece)
+        self._packed[urls.search_data(name)] = compress(b'"%s",%s);\n' % (name.encode(), piece), QUICKLY)
+
+    def __getitem__(self, address: str) -> bytes:
+        """A file with the stamp of all."""
+        stamp = self._sum.hexdigest()[:8].encode()
+        return b'benchsheafSearch("%s",%s' % (stamp, decompress(self._packed[address]))
+
+    def __iter__(self) -> Iterator[str]:
+        """The addresses."""
+        return iter(self._packed)
+
+    def __len__(self) -> int:
+        """How many files there are."""
+        return len(self._packed)
+
+
+def shard_files(entries: Iterable[Entry], names: Mapping[str, str]) -> Pieces:
     """Every file of the search data by its address; `names` has the machines' names by slug."""
     ordered = sorted(entries, key=lambda each: each.rank, reverse=True)
     count = len(ordered)
     postings: Postings = {}
-    pieces: dict[str, bytes] = {}
+    pieces = Pieces()
     starts: list[str] = []
     firsts: list[int] = []
     # Of a large site there are very many: each entry is forgotten once it is written, and then each word.
     drained = _noted((ordered.pop() for _ in range(count)), postings, names)
     for number, (first, block) in enumerate(_blocks(drained)):
         firsts.append(first)
-        pieces[f"entries-{number}"] = _inert(block)
+        pieces.put(f"entries-{number}", block)
     for number, (start, shelf) in enumerate(_word_shelves(postings)):
         starts.append(start)
-        pieces[f"words-{number}"] = _inert(shelf)
-    pieces["manifest"] = _inert(_json({"words": starts, "blocks": firsts, "entries": count}))
-    stamp = sha256()
-    for name, piece in pieces.items():
-        stamp.update(f"{name} {len(piece)} ".encode() + piece)
-    call = f'benchsheafSearch("{stamp.hexdigest()[:8]}",'
-    return {
-        urls.search_data(name): b'%s"%s",%s);\n' % (call.encode(), name.encode(), pieces.pop(name))
-        for name in list(pieces)
-    }
+        pieces.put(f"words-{number}", shelf)
+    pieces.put("manifest", _json({"words": starts, "blocks": firsts, "entries": count}))
+    return pieces
 
 
 def _noted(entries: Iterable[Entry], postings: Postings, names: Mapping[str, str]) -> Iterator[Entry]:
@@ -72,7 +95,7 @@ def _noted(entries: Iterable[Entry], postings: Postings, names: Mapping[str, str
             for word in several:
                 found = postings.get(word)
                 if found is None:
-                    found = postings[word] = array("L")
+                    found = postings[word] = array("I")
                 found.append(number * 4 + kind)
         yield entry
 
@@ -140,8 +163,3 @@ def _blocks(entries: Iterator[Entry]) -> Iterator[tuple[int, str]]:
 
 
 _json = json.JSONEncoder(ensure_ascii=False, separators=(",", ":")).encode
-
-
-def _inert(data: str) -> bytes:
-    """Data that cannot end a script, wherever it is put."""
-    return data.replace("<", "\\u003c").replace("\u2028", "\\u2028").replace("\u2029", "\\u2029").encode()

@@ -66,6 +66,7 @@ _RANGE = re.compile(r"([a-z]+)([0-9]+)-\1([0-9]+)")
 
 # Entries come in the order of their titles, so that like texts of many machines follow each other.
 _NEIGHBOURS = 1 << 10
+_RECENT = 1 << 12
 
 
 def folded(text: str) -> str:
@@ -92,7 +93,7 @@ def words(text: str) -> tuple[str, ...]:
     return tuple(found)
 
 
-@lru_cache(maxsize=1 << 14)
+@lru_cache(maxsize=_RECENT)
 def _piece_words(piece: str) -> tuple[str, tuple[str, ...], tuple[str, ...], bool]:
     """Between two spaces: the unit at its head, the words after that, all words, whether a bare number ends it."""
     chunks = list(_CHUNK.finditer(piece))
@@ -157,7 +158,7 @@ def spellings(text: str) -> frozenset[str]:
     return frozenset(found)
 
 
-@lru_cache(maxsize=1 << 14)
+@lru_cache(maxsize=_RECENT)
 def _other_spellings(word: str) -> frozenset[str]:
     if word.startswith("+"):
         return frozenset({word[1:]}) | _other_spellings(word[1:])
