@@ -1,6 +1,8 @@
 """The sheets of the bench hold what the notes of the first machine say, in an order that is safe."""
 
 import re
+import shutil
+from collections import Counter
 from dataclasses import replace
 from decimal import Decimal
 from html import unescape
@@ -15,6 +17,8 @@ from benchsheaf.model.inherited import Bench, machine_bench, part_bench
 from benchsheaf.model.machine import Machine
 from benchsheaf.pages.bench.check_views import how_surely
 from benchsheaf.pages.bench.checks import ordered_checks
+from benchsheaf.pages.finding import found_entries
+from benchsheaf.pages.shelf import Shelf
 from benchsheaf.site import Edition, Judgement, edition, judgement
 from expected import written as typed
 
@@ -213,6 +217,51 @@ def test_home_leads_in_by_the_owners_words(whole: Edition) -> None:
     for noted in NOTES["symptoms"]:
         assert f"“{noted['says']}”" in unescape(home)
     assert home.count("finding.html#symptom-") == len(NOTES["symptoms"])
+
+
+def test_all_of_it_can_be_found(judged: Judgement) -> None:
+    """As many complaints, faults, checks, removals and records as the notes have, each once."""
+    shelf = Shelf(collection=judged.collection, workup=judged.workup, links=judged.links, things=judged.things)
+    entries = list(found_entries(shelf))
+    counts = Counter(each.kind for each in entries)
+    assert counts["Symptom"] == len(NOTES["symptoms"])
+    assert (counts["Fault"], counts["Check"]) == (len(FAULTS), len(CHECKS))
+    assert (counts["Removal"], counts["Repair record"]) == (len(NOTES["removals"]), len(NOTES["records"]))
+    titles = {each.title for each in entries if each.kind == "Symptom"}
+    assert titles == {each["says"] for each in NOTES["symptoms"]}
+    ticks = next(each for each in entries if each.title.startswith("It clicks"))
+    assert ticks.way == f"{MACHINE}/finding.html#symptom-ticks"
+
+
+def test_without_records_the_sheet_is_wanted(repository: Path, tmp_path: Path) -> None:
+    """It has no page then, stands in the list as wanted, and what is missing says which file it would be."""
+    shutil.copytree(repository / "machines", tmp_path / "machines")
+    shutil.rmtree(tmp_path / MACHINE / "repairs")
+    bare = edition(judgement(tmp_path / "machines"), edit_base="https://forge.example/edit/")
+    addresses = {each.address for each in bare.pages}
+    assert f"{MACHINE}/finding.html" in addresses
+    assert not any(each.startswith(f"{MACHINE}/repairs") for each in addresses)
+    assert "Repair records : wanted" in plain(page(bare, f"{MACHINE}/finding.html"))
+    assert f"{SLUG}/repairs/NAME.yml" in page(bare, f"{MACHINE}/missing.html")
+    for each in bare.pages:
+        bare.html(each)
+    assert list(bare.astray()) == []
+
+
+def test_without_the_sheets_nothing_leads_to_them(repository: Path, tmp_path: Path) -> None:
+    """Without complaints there is no sheet of faults: those of parts are linked to on the parts' pages."""
+    shutil.copytree(repository / "machines", tmp_path / "machines")
+    shutil.rmtree(tmp_path / MACHINE / "repairs")
+    (tmp_path / MACHINE / "symptoms.yml").unlink()
+    judged = judgement(tmp_path / "machines")
+    assert judged.mistakes == ()
+    bare = edition(judged)
+    checks = page(bare, f"{MACHINE}/checks.html")
+    assert "finding.html" not in checks
+    assert "supplies/sp-96.html#fault-cs1-dry" in checks
+    for each in bare.pages:
+        bare.html(each)
+    assert list(bare.astray()) == []
 
 
 # What is inherited, by hand.

@@ -105,10 +105,11 @@ def finding_sheet(desk: Desk, machine: Machine) -> FindingSheet:
     workup = desk.shelf.workup.machines[machine.slug].bench
     repairs = desk.shelf.collection.repairs_of.get(machine.slug, ())
     figures = {each.id: each for each in workup.symptoms}
+    order = ordered_checks(ways.bench)
     return FindingSheet(
         cautions=sheet_cautions(desk, machine, "finding"),
         guards=guards(ways),
-        symptoms=[_symptom(ways, each, figures[each.id]) for each in machine.symptoms],
+        symptoms=[_symptom(ways, each, figures[each.id], order) for each in machine.symptoms],
         groups=list(_groups(ways, workup.weight_sum)),
         weight_sum=workup.weight_sum,
         worth_repairs=workup.worth_repairs,
@@ -117,7 +118,7 @@ def finding_sheet(desk: Desk, machine: Machine) -> FindingSheet:
     )
 
 
-def _symptom(ways: Ways, symptom: Symptom, figures: SymptomFigures) -> SymptomView:
+def _symptom(ways: Ways, symptom: Symptom, figures: SymptomFigures, order: Sequence[str]) -> SymptomView:
     faults = [ways.bench.faults[each.fault] for each in figures.suspects]
     return SymptomView(
         anchor=anchor("symptom", symptom.id),
@@ -135,11 +136,11 @@ def _symptom(ways: Ways, symptom: Symptom, figures: SymptomFigures) -> SymptomVi
             )
             for each in faults
         ],
-        checks=list(_checks(ways, symptom, faults)),
+        checks=list(_checks(ways, symptom, faults, order)),
     )
 
 
-def _checks(ways: Ways, symptom: Symptom, suspects: Sequence[OwnedFault]) -> Iterator[CheckRow]:
+def _checks(ways: Ways, symptom: Symptom, suspects: Sequence[OwnedFault], order: Sequence[str]) -> Iterator[CheckRow]:
     """The checks that suspects change, with those that gate them for safety, none before its gates.
 
     What the complaint itself proves need not be asked again, and opens all but what guards the power.
@@ -153,7 +154,7 @@ def _checks(ways: Ways, symptom: Symptom, suspects: Sequence[OwnedFault]) -> Ite
         if name not in found:
             found.add(name)
             wanted += [gate for gate in bench.gates(name) if gate not in proved]
-    for name in ordered_checks(bench):
+    for name in order:
         if name in found:
             tells = sum(any(shows.check == name for shows in fault.shows) for fault in suspects)
             each = bench.checks[name]
