@@ -1,7 +1,7 @@
 """Where checks, faults, removals, procedures and weak parts stand, seen from a page, and links to them."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from benchsheaf.links import Thing
 from benchsheaf.markup import Markup
@@ -13,10 +13,11 @@ from benchsheaf.pages.shelf import Desk
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Led:
-    """Words that lead somewhere, or only words where there is no such page."""
+    """Words that lead somewhere, or only words where there is no such page; `of` is whose it is."""
 
     words: str
     way: str | None = None
+    of: str = ""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -52,7 +53,8 @@ class Ways:
         """A fault by its name, on the sheet where its full entry stands."""
         each = self.bench.faults[name]
         has_sheet = self.machine is None or bool(self.machine.symptoms)
-        return self._led(each.fault.name, each.owner, self._way("fault", name, "finding", each.owner, has_sheet))
+        led = self._led(each.fault.name, each.owner, self._way("fault", name, "finding", each.owner, has_sheet))
+        return led if each.owner.kind == "machine" else replace(led, of=each.owner.name)
 
     def procedure(self, name: str) -> Led:
         """A procedure by its name."""
