@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from benchsheaf.compute.power import PowerFigures
 from benchsheaf.drawing.connector import connector
 from benchsheaf.drawing.picture import Both
 from benchsheaf.markup import Markup
@@ -47,6 +48,15 @@ class SocketView:
     drawing: Both | None
     rows: Sequence[ContactTable]
     long: bool
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class PlugRails:
+    """The contacts of a plug that carry each rail, and ground last."""
+
+    name: Markup | str
+    way: str
+    cells: Sequence[str]
 
 
 def socket_view(desk: Desk, written: Connector, prefix: str = "") -> SocketView:
@@ -123,3 +133,19 @@ def _run(together: Sequence[Pin]) -> ContactRun:
 
 def _span(first: str, last: str) -> str:
     return first if first == last else f"{first}–{last}"
+
+
+def plug_rails(desk: Desk, machine: Machine, power: PowerFigures) -> Iterator[PlugRails]:
+    """Each plug of the machine, then a slot of its bus."""
+    for plug in machine.connectors:
+        yield PlugRails(name=plug.part or plug.name, way=f"#plug-{plug.id}", cells=_cells(plug.rows, power))
+    bus = desk.shelf.collection.buses[machine.bus] if machine.bus else None
+    if bus and bus.rows and machine.slots:
+        way = desk.thing("bus", bus.slug, "contacts")
+        yield PlugRails(name=slot_words(machine), way=way, cells=_cells(bus.rows, power))
+
+
+def _cells(rows: Sequence[ContactRow], power: PowerFigures) -> list[str]:
+    pins = [pin for row in rows for pin in row.pins]
+    cells = [" ".join(pin.pin for pin in pins if pin.rail == rail.rail) for rail in power.rails]
+    return [*cells, " ".join(pin.pin for pin in pins if pin.signal == "ground")]

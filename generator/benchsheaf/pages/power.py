@@ -10,10 +10,9 @@ from benchsheaf.drawing.load_bars import load_bars
 from benchsheaf.drawing.picture import Both
 from benchsheaf.markup import Markup
 from benchsheaf.model.machine import Configuration, DummyLoad, Machine, Rail
-from benchsheaf.model.plugs import ContactRow
 from benchsheaf.model.supply import Output, Supply
-from benchsheaf.pages.contacts import SocketView, slot_words, socket_view
-from benchsheaf.pages.first_power import beside_the_ladder
+from benchsheaf.pages.contacts import PlugRails, SocketView, plug_rails, socket_view
+from benchsheaf.pages.first_power import beside_the_ladder, ladder
 from benchsheaf.pages.glance import sheet_cautions
 from benchsheaf.pages.printing import figure, quantity, rail_anchor, rail_name
 from benchsheaf.pages.settings import setting_words
@@ -78,15 +77,6 @@ class LeastRow:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
-class PlugRails:
-    """The contacts of a plug that carry each rail, and ground last."""
-
-    name: Markup | str
-    way: str
-    cells: Sequence[str]
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
 class PowerSheet:
     """The sheet about power."""
 
@@ -101,6 +91,7 @@ class PowerSheet:
     supply_way: str
     workup: MachineWorkup
     outfits: Sequence[OutfitRow]
+    besides: Sequence[Configuration]
     aside: Sequence[Configuration]
     resistors: Sequence[ResistorRow]
     least: Sequence[LeastRow]
@@ -138,6 +129,7 @@ def power_sheet(desk: Desk, machine: Machine) -> PowerSheet:
         supply=supply,
         supply_way=desk.thing("supply", supply.slug),
         workup=workup,
+        besides=_besides(machine),
         outfits=_outfits(desk, machine, workup, supply),
         aside=beside_the_ladder(machine.configurations),
         resistors=[
@@ -147,7 +139,7 @@ def power_sheet(desk: Desk, machine: Machine) -> PowerSheet:
         ],
         least=_least(machine, workup),
         plugs=[socket_view(desk, each) for each in machine.connectors],
-        plug_rails=list(_plug_rails(desk, machine, delivered)),
+        plug_rails=list(plug_rails(desk, machine, delivered)),
     )
 
 
@@ -184,6 +176,13 @@ def _load_rows(desk: Desk, machine: Machine, power: PowerFigures) -> list[LoadRo
         way = desk.thing(load.kind, load.slug) if load.kind and load.slug else None
         rows.append(LoadRow(name=load.name, way=way, cells=tuple(cells)))
     return rows
+
+
+def _besides(machine: Machine) -> list[Configuration]:
+    """Outfits that are no rung of the way up, and of which more is told than what they draw."""
+    rungs = {rung.id for rung in ladder(machine.configurations)}
+    others = [outfit for outfit in machine.configurations if outfit.id not in rungs]
+    return [each for each in others if each.plug or each.expect or each.go or each.stop]
 
 
 def _outfits(desk: Desk, machine: Machine, workup: MachineWorkup, supply: Supply) -> list[OutfitRow]:
@@ -239,19 +238,3 @@ def _least(machine: Machine, workup: MachineWorkup) -> list[LeastRow]:
         if rail.wanted
     ]
     return supply + outfits
-
-
-def _plug_rails(desk: Desk, machine: Machine, power: PowerFigures) -> Iterator[PlugRails]:
-    """Each plug of the machine, then a slot of its bus."""
-    for plug in machine.connectors:
-        yield PlugRails(name=plug.part or plug.name, way=f"#plug-{plug.id}", cells=_cells(plug.rows, power))
-    bus = desk.shelf.collection.buses[machine.bus] if machine.bus else None
-    if bus and bus.rows and machine.slots:
-        way = desk.thing("bus", bus.slug, "contacts")
-        yield PlugRails(name=slot_words(machine), way=way, cells=_cells(bus.rows, power))
-
-
-def _cells(rows: Sequence[ContactRow], power: PowerFigures) -> list[str]:
-    pins = [pin for row in rows for pin in row.pins]
-    cells = [" ".join(pin.pin for pin in pins if pin.rail == rail.rail) for rail in power.rails]
-    return [*cells, " ".join(pin.pin for pin in pins if pin.signal == "ground")]
