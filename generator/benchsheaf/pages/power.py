@@ -12,7 +12,7 @@ from benchsheaf.markup import Markup
 from benchsheaf.model.machine import Configuration, DummyLoad, Machine, Rail
 from benchsheaf.model.supply import Output, Supply
 from benchsheaf.pages.contacts import PlugRails, SocketView, plug_rails, socket_view
-from benchsheaf.pages.first_power import beside_the_ladder, ladder
+from benchsheaf.pages.first_power import beside_the_ladder
 from benchsheaf.pages.glance import sheet_cautions
 from benchsheaf.pages.printing import figure, quantity, rail_anchor, rail_name
 from benchsheaf.pages.settings import setting_words
@@ -91,7 +91,6 @@ class PowerSheet:
     supply_way: str
     workup: MachineWorkup
     outfits: Sequence[OutfitRow]
-    besides: Sequence[Configuration]
     aside: Sequence[Configuration]
     resistors: Sequence[ResistorRow]
     least: Sequence[LeastRow]
@@ -129,7 +128,6 @@ def power_sheet(desk: Desk, machine: Machine) -> PowerSheet:
         supply=supply,
         supply_way=desk.thing("supply", supply.slug),
         workup=workup,
-        besides=_besides(machine),
         outfits=_outfits(desk, machine, workup, supply),
         aside=beside_the_ladder(machine.configurations),
         resistors=[
@@ -176,13 +174,6 @@ def _load_rows(desk: Desk, machine: Machine, power: PowerFigures) -> list[LoadRo
         way = desk.thing(load.kind, load.slug) if load.kind and load.slug else None
         rows.append(LoadRow(name=load.name, way=way, cells=tuple(cells)))
     return rows
-
-
-def _besides(machine: Machine) -> list[Configuration]:
-    """Outfits that are no rung of the way up, and of which more is told than what they draw."""
-    rungs = {rung.id for rung in ladder(machine.configurations)}
-    others = [outfit for outfit in machine.configurations if outfit.id not in rungs]
-    return [each for each in others if each.plug or each.expect or each.go or each.stop]
 
 
 def _outfits(desk: Desk, machine: Machine, workup: MachineWorkup, supply: Supply) -> list[OutfitRow]:
