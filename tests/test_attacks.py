@@ -10,16 +10,37 @@ import html5lib
 import pytest
 
 from benchsheaf.site import edition, judgement
+from benchsheaf.wording import as_text
 from expected import written
 from test_mistakes import broken_copy, wanted_line
 
 CASES = written("cases/attacks.yml")
+MACHINE = "machines/ostervane-bureau-8"
 ANCHOR = re.compile(r'\sid="([^"]*)"')
 
 
 def named(several: list[Mapping[str, Any]]) -> pytest.MarkDecorator:
     """Parameters for a test: cases under the words of their `why`."""
     return pytest.mark.parametrize("case", several, ids=[case["why"] for case in several])
+
+
+def lines_that_name(folder: Path, pattern: str, with_holders: bool) -> int:
+    """How many lines of the machine match, by plain search, so that the data may grow.
+
+    With holders each shared file that matches counts as well, at the first line of the machine that holds it.
+    """
+    machine = {path: path.read_text(encoding="utf-8").split("\n") for path in sorted(folder.glob(f"{MACHINE}/*.yml"))}
+    found = {(path.name, number) for path, lines in machine.items() for number in matching(lines, pattern)}
+    for part in folder.glob("machines/_parts/*/*.yml") if with_holders else ():
+        if matching(part.read_text(encoding="utf-8").split("\n"), pattern):
+            holds = rf"\b(?:holds|supply|keyboard|display|bus): {part.stem}\b"
+            found |= {(path.name, next(iter(at))) for path, lines in machine.items() if (at := matching(lines, holds))}
+    return len(found)
+
+
+def matching(lines: list[str], pattern: str) -> list[int]:
+    """The numbers of the lines in which a pattern is found."""
+    return [number for number, line in enumerate(lines) if re.search(pattern, line)]
 
 
 @named(CASES["told"])
@@ -42,6 +63,11 @@ def test_it_is_told_and_nothing_else_is(case: Mapping[str, Any], repository: Pat
         if "shared" in edit:
             (only,) = [each for each in told if each.code.id == edit["code"]]
             assert len(only.others) >= int(edit["shared"])
+            if "named_by" in edit:
+                others = lines_that_name(tmp_path, edit["named_by"], edit.get("holders", False)) - 1
+                assert len(only.others) == others
+                counted = f"One more line {only.code.shares[0]}:" if others == 1 else f"{others} more lines"
+                assert counted in " ".join(as_text([only]).split())
 
 
 @named(CASES["legal"])

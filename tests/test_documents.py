@@ -147,7 +147,10 @@ def test_the_first_of_two_keys_is_named() -> None:
     """Whoever wrote a key twice is told where the first one stands."""
     found = read_text(b"\na: b\nc: d\na: e\n", "a.yml")
     assert isinstance(found, list)
-    assert found[0].sentence == "`a` already stands in line 2. Keep one of the two."
+    assert (
+        found[0].sentence
+        == "`a` already stands in line 2. Keep one of the two, or begin a new item with `- ` above this."
+    )
 
 
 def test_every_value_has_its_spot() -> None:

@@ -64,23 +64,37 @@ class Code:
         return Mistake(place=place, code=self, path=path, found=found, nearest=nearest, fills=fills)
 
 
+LONGEST_FILL = 250
+"""Signs of a text that fills a gap of a sentence; what is longer is cut."""
 ALIKE = 0.6
 VERY_ALIKE = 0.85
+TELLING = 3
 
 
 def nearest_name(wanted: str, names: "list[str] | tuple[str, ...]", alike: float = ALIKE) -> str | None:
     """The known name that a misspelt one most resembles, if any does; capitals do not count.
 
-    Of several that are equally alike it is the one that begins alike: +13 V for +12 V, not -12 V.
+    Of several that are equally alike it is the one that begins alike: +13 V for +12 V, not -12 V. The same letters in
+    another order come first: ask for aks, not takes. Where none is alike, the only one that begins with all of it, or
+    is all of its beginning, is meant.
     Source: Ratcliff and Obershelp's measure as the standard library has it, `alike` and above.
     """
     by_small = {name.lower(): name for name in reversed(names)}
-    matcher = SequenceMatcher(None, b=wanted.lower())
-    best: tuple[float, int, str] | None = None
+    written = wanted.lower()
+    matcher = SequenceMatcher(None, b=written)
+    best: tuple[bool, float, int, str] | None = None
     for small in by_small:
         matcher.set_seq1(small)
         if matcher.real_quick_ratio() >= alike and matcher.quick_ratio() >= alike and matcher.ratio() >= alike:
-            same = takewhile(lambda pair: pair[0] == pair[1], zip(small, wanted.lower(), strict=False))
-            rank = (matcher.ratio(), len(list(same)), small)
+            same = takewhile(lambda pair: pair[0] == pair[1], zip(small, written, strict=False))
+            rank = (sorted(small) == sorted(written), matcher.ratio(), len(list(same)), small)
             best = max(best, rank) if best else rank
-    return by_small[best[2]] if best else None
+    if best:
+        return by_small[best[3]]
+    begun = [small for small in by_small if _begins(small, written) or _begins(written, small)]
+    return by_small[begun[0]] if len(begun) == 1 and alike == ALIKE else None
+
+
+def _begins(short: str, long: str) -> bool:
+    """Whether one name is the beginning of another, and long enough to tell something."""
+    return len(short) >= TELLING and long.startswith(short)

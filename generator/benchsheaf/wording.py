@@ -1,17 +1,21 @@
 """The forms in which mistakes are told: lines for a person, and JSON for a program."""
 
 import json
+import re
 import textwrap
 import unicodedata
 from collections.abc import Iterable
 
-from benchsheaf.mistakes import Mistake
+from benchsheaf.mistakes import LONGEST_FILL, Mistake
 
 WIDTH = 100
 MOST_LINES = 3
 """Of a sentence; with the line above it that says where, a mistake takes four."""
 LONGEST = 60
 LONGEST_NAME = 200
+_KEPT_SPACE = "\x00"
+"""Stands for a space between quotes while lines are broken; no text that is shown holds it."""
+_QUOTED = re.compile(r"`[^`]{1,60}`")
 _UNSEEN = frozenset(("Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp"))
 
 
@@ -76,8 +80,10 @@ def _paragraph(mistake: Mistake) -> str:
         head += f" found `{shown(mistake.found)}`"
     advice = _sentence(mistake) + (f" Did you mean `{shown(mistake.nearest)}`?" if mistake.nearest is not None else "")
     advice += _shared(mistake)
-    lines = textwrap.wrap(advice, WIDTH - 4, max_lines=MOST_LINES, placeholder=" …", break_on_hyphens=False)
-    return "".join(f"{_inert(line)}\n" for line in (head, *(f"    {line}" for line in lines)))
+    kept = _QUOTED.sub(lambda quoted: quoted[0].replace(" ", _KEPT_SPACE), advice)
+    lines = textwrap.wrap(kept, WIDTH - 4, max_lines=MOST_LINES, placeholder=" …", break_on_hyphens=False)
+    told = (f"    {line}".replace(_KEPT_SPACE, " ").rstrip() for line in lines)
+    return "".join(f"{_inert(line)}\n" for line in (head, *told))
 
 
 def _inert(line: str) -> str:
@@ -90,7 +96,7 @@ def _inert(line: str) -> str:
 
 def _sentence(mistake: Mistake) -> str:
     """The words of the code, each text of a contributor in them made safe."""
-    return mistake.code.words.format_map({name: shown(fill, LONGEST_NAME) for name, fill in mistake.fills.items()})
+    return mistake.code.words.format_map({name: shown(fill, LONGEST_FILL) for name, fill in mistake.fills.items()})
 
 
 def _shared(mistake: Mistake) -> str:

@@ -23,9 +23,9 @@ from benchsheaf.conformity.codes import (
 )
 from benchsheaf.conformity.slid import without_slid
 from benchsheaf.conformity.sound import Doubt, Shell, sound_walk
-from benchsheaf.conformity.spoken import WANTED, bound, listed, shape_of
+from benchsheaf.conformity.spoken import bound, choices, listed, sample_line, shape_of, wanted_shape
 from benchsheaf.documents import Entry
-from benchsheaf.fields import Absence, Field, Misfit, absences, converted, example_text, spoken_path, text_at
+from benchsheaf.fields import Absence, Field, Misfit, absences, converted, spoken_path, text_at
 from benchsheaf.mistakes import Code, Mistake, nearest_name
 
 __all__ = ["Conformed", "blanks_told", "conformed"]
@@ -142,7 +142,7 @@ def measured(entry: Entry, kind: Field, *, whole: bool, blanks: frozenset[str] =
     judge = validator(Shell(kind))
     judge.validate(values, normalize=False)
     errors = list(_leaves(judge._errors))
-    there = {(*path[:-2], name) for path, name in slid} | set(_meant(errors, kind))
+    there = {(*path[:-2], name) for path, name in slid} | set(_meant(errors, kind, values))
     for error in errors:
         path = tuple(error.document_path)
         if there and _is_there(error, path, there):
@@ -155,13 +155,23 @@ def measured(entry: Entry, kind: Field, *, whole: bool, blanks: frozenset[str] =
     return _with(values, Conformed(entry=entry, kind=kind, mistakes=mistakes))
 
 
-def _meant(errors: list[Any], kind: Field) -> Iterator[Path]:
+def _meant(errors: list[Any], kind: Field, values: object) -> Iterator[Path]:
     """Fields that are there under a misspelt name."""
     for error in errors:
         path = tuple(error.document_path)
         if error.code == UNKNOWN:
-            name = nearest_name(str(path[-1]), sorted(_described(kind, path[:-1]).fields))
+            name = _nearest_field(kind, values, path)
             yield from [(*path[:-1], name)] if name else []
+
+
+def _nearest_field(kind: Field, values: Any, path: Path) -> str | None:
+    """The field that a misspelt name most resembles; one that stands beside it already is seldom meant."""
+    fields = sorted(_described(kind, path[:-1]).fields)
+    beside = values
+    for step in path[:-1]:
+        beside = beside[step]
+    absent = [name for name in fields if name not in beside]
+    return nearest_name(str(path[-1]), absent) or nearest_name(str(path[-1]), fields)
 
 
 def _is_there(error: Any, path: Path, there: set[Path]) -> bool:
@@ -186,22 +196,22 @@ def _tell_error(error: Any, kind: Field, path: Path, tell: Any, values: object) 
     if rule == "unknown":
         known = sorted(_described(kind, path[:-1]).fields)
         name = str(path[-1])
-        nearest = nearest_name(name, known)
+        nearest = _nearest_field(kind, values, path)
         fields = "" if nearest else f" The fields are {listed(known, 'and')}."
         tell(FIELD_01, path, {"name": name, "fields": fields}, nearest, key=True, shared=True)
     elif rule == "required":
         name = str(path[-1])
-        sample = example_text(described) if described.shape not in ("record", "list") else "…"
-        tell(FIELD_02, path, {"name": name, "help": described.help, "example": sample})
+        tell(FIELD_02, path, {"name": name, "help": described.help, "sample": sample_line(described)})
     elif rule == "allowed":
         words = list(described.allowed)
-        tell(FIELD_03, path, {"allowed": listed(words, "or")}, nearest_name(str(error.value), words))
+        nearest = nearest_name(str(error.value), words)
+        tell(FIELD_03, path, {"allowed": choices(words, is_one_near=nearest is not None)}, nearest)
     elif rule == "needs":
         tell(FIELD_04, path, {"name": str(path[-1]), "needed": error.info[0]}, key=True)
     elif rule == "at_least":
         tell(FIELD_05, path, {"names": listed(list(described.at_least), "or")})
     elif rule == "type":
-        tell(KIND_04, path, {"wanted": WANTED[described.shape], "got": shape_of(error.value)})
+        tell(KIND_04, path, {"wanted": wanted_shape(described, error.value), "got": shape_of(error.value)})
     elif rule in ("min", "max"):
         tell(RANGE_01 if rule == "min" else RANGE_02, path, {"bound": bound(described, error.constraint)})
     elif rule == "above":

@@ -3,7 +3,7 @@
 from typing import Any
 
 from benchsheaf.conformity.codes import FIELD_06
-from benchsheaf.documents import LEFT_OUT, NO_VALUE, Reading
+from benchsheaf.documents import COMMA_CUT, LEFT_OUT, NO_VALUE, Reading
 from benchsheaf.fields import Field, Schemas, data_lines, least_example
 from benchsheaf.mistakes import Mistake
 
@@ -20,7 +20,10 @@ def blanks_told(reading: Reading, schemas: Schemas) -> tuple[list[Mistake], Blan
     for mistake in reading.mistakes:
         owner = reading.owners.get(mistake.place.file)
         if mistake.path and mistake.code in LEFT_OUT and owner is not None:
-            blanks[owner] = blanks.get(owner, frozenset()) | {mistake.path}
+            blank = mistake.path
+            if mistake.code is COMMA_CUT:  # any field of that group may be the one that was cut
+                blank = mistake.path.removesuffix(mistake.fills["piece"])
+            blanks[owner] = blanks.get(owner, frozenset()) | {blank}
         if mistake.code is not NO_VALUE or owner is None or owner[0] not in schemas.kinds:
             told.append(mistake)
             continue
@@ -32,6 +35,8 @@ def blanks_told(reading: Reading, schemas: Schemas) -> tuple[list[Mistake], Blan
 def follows_from_blank(error: Any, path: tuple[str | int, ...], blanks: frozenset[str]) -> bool:
     """Whether one of Cerberus' errors is there only because nothing is written at a field."""
     here = ".".join(step for step in path if isinstance(step, str))
+    if f"{here}." in blanks or f"{here.rpartition('.')[0]}." in blanks:
+        return error.rule in ("required", "at_least", "needs", "minlength")
     if error.rule == "needs":
         return f"{here.rpartition('.')[0]}.{error.info[0]}".lstrip(".") in blanks
     if error.rule in ("required", "at_least", "minlength"):

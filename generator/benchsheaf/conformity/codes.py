@@ -15,8 +15,12 @@ FIELD_01 = Code(
 FIELD_02 = Code(
     id="FIELD-02",
     meaning="A field that must be there is missing.",
-    words="`{name}` is missing: {help} Add a line such as `{name}: {example}`.",
-    example={"name": "rated", "help": "The highest voltage that the maker allows.", "example": "16 V"},
+    words="`{name}` is missing: {help} Add {sample}.",
+    example={
+        "name": "rated",
+        "help": "The highest voltage that the maker allows.",
+        "sample": "a line such as `rated: 16 V`",
+    },
 )
 FIELD_03 = Code(
     id="FIELD-03",

@@ -4,9 +4,10 @@ from benchsheaf.documents.files import read_document, read_text, text_and_mistak
 from benchsheaf.documents.folders import KINDS, PART_FOLDERS, name_refusal, read_folder
 from benchsheaf.documents.growth import growth
 from benchsheaf.documents.records import Document, Entry, Path_, Reading, Spot, Value
-from benchsheaf.documents.refusals import LEFT_OUT, NO_VALUE
+from benchsheaf.documents.refusals import COMMA_CUT, LEFT_OUT, NO_VALUE
 
 __all__ = [
+    "COMMA_CUT",
     "KINDS",
     "LEFT_OUT",
     "NO_VALUE",

@@ -46,7 +46,7 @@ UNKNOWN_NAME = Code(
 BAD_NAME = Code(
     id="FILE-14",
     meaning="The name of a file or folder is longer than 48 signs, or not of small letters, digits and hyphens.",
-    words="A name here has at most 48 signs: small letters a-z, digits and hyphens; a letter or a digit comes first.",
+    words="Choose a name of at most 48 signs: small letters a-z, digits and hyphens, a letter or a digit first.",
 )
 DEVICE_NAME = Code(
     id="FILE-15",
@@ -224,7 +224,8 @@ class _Walk:
             if twin != path and os.path.lexists(twin):
                 self.tell(TWINS, path, other=twin.name)
             else:
-                self.tell(BAD_NAME, path)
+                meant = re.sub(r"[\s_]+", "-", name.lower())
+                self.tell(BAD_NAME, path, f"{meant}{path.suffix}" if _NAME.fullmatch(meant) else None)
         elif _DEVICES.fullmatch(name):
             self.tell(DEVICE_NAME, path, name=name)
         else:

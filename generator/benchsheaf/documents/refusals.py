@@ -35,7 +35,7 @@ MERGE_KEY = Code(
 KEY_AGAIN = Code(
     id="YAML-08",
     meaning="A key stands twice in one mapping.",
-    words="`{key}` already stands in line {line}. Keep one of the two.",
+    words="`{key}` already stands in line {line}. Keep one of the two, or begin a new item with `- ` above this.",
     example={"key": "rated", "line": "12"},
 )
 KEY_NOT_TEXT = Code(
@@ -46,7 +46,7 @@ KEY_NOT_TEXT = Code(
 TOO_DEEP = Code(
     id="YAML-10",
     meaning="Lists and mappings stand more than 24 deep in each other.",
-    words="This stands {deepest} deep in lists and mappings. No data is that deep: look for brackets too many.",
+    words="This stands {deepest} deep in lists and groups. No data is that deep: look for brackets too many.",
     example={"deepest": "25"},
 )
 NO_VALUE = Code(
@@ -67,17 +67,28 @@ EMPTY_LIST = Code(
 COMMA_CUT = Code(
     id="YAML-22",
     meaning="A piece between braces has no colon, mostly because a comma cut a text in two.",
-    words="No colon and space follow `{piece}`. In braces a comma ends a text: put one that holds a comma in quotes.",
+    words="No colon and space follow `{piece}`. In braces a comma ends a text: put a text that holds one in quotes.",
     example={"piece": "the blue one"},
 )
 
-LEFT_OUT = (NO_VALUE, UNKNOWN_WORD, HIDDEN_SIGN, LOST_SIGN, ANCHOR, ALIAS, TAG)
+LEFT_OUT = (NO_VALUE, UNKNOWN_WORD, HIDDEN_SIGN, LOST_SIGN, ANCHOR, ALIAS, TAG, COMMA_CUT)
 """What is wrong with a text that is then left out, so that its field only seems to be missing."""
 ODD_KEYS = frozenset(("", "<<"))
 _WARY_SIGNS = "&*!\\\ufffd"
 # Two patterns, each of which begins with one sign: such a one is found quickly.
 _BLANKS = (re.compile(r"\"\s+\""), re.compile(r"'\s+'"))
 _OPENING = {"[": "]", "{": "}"}
+
+
+def _joined(text: str | None, piece: str) -> str | None:
+    """What was meant where a comma cut a text in braces: a number with a point, a field with a space, or quotes."""
+    field = re.fullmatch(r"([a-z][a-z0-9_]*):(\S.*)", piece)
+    if field:
+        return f"{field[1]}: {field[2]}"
+    if text and re.fullmatch(r"[-+]?[0-9]+", text) and re.match(r"[0-9]", piece):
+        return f"{text}.{piece}"
+    is_words = text is not None and text[:1].isalpha() and '"' not in text + piece
+    return f'"{text}, {piece}"' if is_words else None
 
 
 class Stop(Exception):
@@ -162,6 +173,7 @@ class Refusals:
         if not text.strip():
             if not event.style and key is not None and self._before(mark) not in ":,":
                 self.tell(COMMA_CUT, mark, key, piece=key)
+                self.mistakes[-1] = replace(self.mistakes[-1], nearest=_joined(self._cut_text(), key))
             else:
                 self.tell(NO_VALUE, mark, key)
             return False
@@ -169,6 +181,19 @@ class Refusals:
             self.tell(UNKNOWN_WORD, mark, key, text)
             return False
         return not self._hides_a_sign(event, key)
+
+    def _cut_text(self) -> str | None:
+        """Takes the text before a comma that cut it out of the group that is open, as it is half of one."""
+        values, spots, is_map, key = self.within[-1]
+        if not values or (is_map and key not in values):
+            return None
+        group, group_spots = (values[key], spots[key].inner) if is_map else (values[-1], spots[-1].inner)
+        last = next(reversed(group), None)
+        if last is None or not isinstance(group[last], str):
+            return None
+        del group_spots[last]
+        text: str = group.pop(last)
+        return text
 
     def enter(self, event: Any, is_key: bool, key: str | None) -> None:
         """Judges the beginning of a list or mapping that is odd, or might be.

@@ -12,7 +12,8 @@ from benchsheaf.mistakes import Code, Mistake, Place
 COLON = Code(
     id="YAML-15",
     meaning="A text holds a colon and a space, which end a key.",
-    words="A colon and a space end a key. Put a text that holds them in quotes.",
+    words="A colon and a space end the name of a field. Put a text that holds them in quotes{hint}.",
+    example={"hint": ""},
 )
 STARTS_WITH = Code(
     id="YAML-16",
@@ -63,12 +64,18 @@ INDENTATION = Code(
 NO_COLON = Code(
     id="YAML-26",
     meaning="A line has no key, or no colon and space after it.",
-    words="This line has no key. Write `key: value`, or begin it further right if it carries on the text above.",
+    words="No colon with a space after it stands here. Write `field: value`, or move it right if it carries on the "
+    "text above.",
 )
 ESCAPE = Code(
     id="YAML-28",
     meaning="A backslash in double quotes begins no escape.",
-    words="In double quotes a backslash begins an escape, and this is none. Use single quotes, or write `\\\\`.",
+    words="In double quotes a backslash means something to YAML. Use single quotes, or write it twice: `\\\\`.",
+)
+NO_SPACE_AFTER_HYPHEN = Code(
+    id="YAML-31",
+    meaning="No space follows the hyphen that begins an item.",
+    words="No space follows the hyphen that begins this item. Write `- ` before it.",
 )
 NO_SPACE = Code(
     id="YAML-30",
@@ -81,6 +88,7 @@ NOT_UNDERSTOOD = Code(
     words="This cannot be followed. Look here and in the line above for a missing quote, bracket, colon or space.",
 )
 
+_COMMA_HINT = ", or add the comma that is missing before the name of the next field"
 _CLOSING = {"{": "}", "[": "]"}
 
 
@@ -90,10 +98,18 @@ def broken_syntax(refusals: Refusals, error: Exception, last: Any) -> list[Mista
     What was told of the line that it could not follow is taken back, as it may only follow from that.
     """
     trouble = trouble_of(refusals, error, last)
-    told = (rule(trouble) for rule in (_quoted, _first_sign, _beyond, _bracket, _colon, _block, _key))
+    told = (rule(trouble) for rule in (_hyphen, _quoted, _first_sign, _beyond, _bracket, _colon, _block, _key))
     mistake = next((found for found in told if found), None)
     mistake = mistake or trouble.at(NOT_UNDERSTOOD, (trouble.line, trouble.column))
     return [*(known for known in refusals.mistakes if known.place.line != mistake.place.line), mistake]
+
+
+def _hyphen(trouble: Trouble) -> Mistake | None:
+    """An item whose hyphen stands close to it."""
+    text = trouble.lines[trouble.line]
+    begins = len(text) - len(text.lstrip())
+    close = re.match(r"-(?:[\[{]|[a-z_]+:(?:\s|$))", text[begins:])
+    return trouble.at(NO_SPACE_AFTER_HYPHEN, (trouble.line, begins)) if close else None
 
 
 def _quoted(trouble: Trouble) -> Mistake | None:
@@ -157,13 +173,20 @@ def _bracket(trouble: Trouble) -> Mistake | None:
     left = len(trouble.lines[opened[0]]) - len(trouble.lines[opened[0]].lstrip())
     start = getattr(trouble.last, "start_mark", None) if hasattr(trouble.last, "style") else None
     is_left = not trouble.before and trouble.line > opened[0] and trouble.column <= left
+    is_item = trouble.line > opened[0] and trouble.before.strip() == "-"
     runs_on = start is not None and start.line < trouble.line and trouble.sign == ":"
-    if trouble.is_over or is_left or runs_on or (trouble.sign in ("]", "}") and trouble.sign != _CLOSING.get(sign)):
+    if (
+        trouble.is_over
+        or is_left
+        or is_item
+        or runs_on
+        or (trouble.sign in ("]", "}") and trouble.sign != _CLOSING.get(sign))
+    ):
         return trouble.at(BRACKET_OPEN, opened, closing=_CLOSING.get(sign, "]"), sign=sign)
     if "node content" in trouble.says:
         return trouble.at(KEY_NOT_TEXT, spot) if trouble.sign == ":" else trouble.at(HOLE, spot, sign=trouble.sign)
     if trouble.sign == ":" and not trouble.last_quoted:
-        return trouble.at(COLON, (start.line, start.column) if start else spot)
+        return trouble.at(COLON, (start.line, start.column) if start else spot, hint=_COMMA_HINT)
     return trouble.at(COMMA_MISSING, spot, sign=sign)
 
 
@@ -181,7 +204,7 @@ def _colon(trouble: Trouble) -> Mistake | None:
     column = trouble.value_column
     if column >= trouble.column or not trouble.lines[trouble.line][:column].strip(" -"):
         return _indentation(trouble)
-    return _after_closing(trouble, trouble.before) or trouble.at(COLON, (trouble.line, column))
+    return _after_closing(trouble, trouble.before) or trouble.at(COLON, (trouble.line, column), hint="")
 
 
 def _indentation(trouble: Trouble) -> Mistake:

@@ -8,7 +8,7 @@ from sys import intern
 
 from benchsheaf.fields.records import Field
 from benchsheaf.mistakes import Code
-from benchsheaf.quantities import Misread, read_quantity
+from benchsheaf.quantities import MEASURES, Misread, read_quantity
 
 KIND_01 = Code(
     id="KIND-01",
@@ -25,7 +25,7 @@ KIND_03 = Code(
     id="KIND-03",
     meaning="A text does not have the form that the field asks for.",
     words="{wanted}, for example `{example}`.",
-    example={"wanted": "A hexadecimal address is wanted: digits 0 to 9 and letters A to F", "example": "040000"},
+    example={"wanted": "Hexadecimal digits are wanted: 0 to 9 and the capitals A to F", "example": "040000"},
 )
 
 # Form of a text: what it must look like, and the sentence that says so.
@@ -44,11 +44,11 @@ FORMS: Mapping[str, tuple[re.Pattern[str], str]] = {
     ),
     "date": (
         re.compile(r"(19|20)[0-9]{2}(-(0[1-9]|1[0-2])(-(0[1-9]|[12][0-9]|3[01]))?)?"),
-        "A date is wanted: a year, a month or a day",
+        "A date is wanted, the year first and hyphens between (2019, 2019-03 or 2019-03-09)",
     ),
     "hex": (
         re.compile(r"[0-9A-F]{1,16}"),
-        "A hexadecimal address is wanted: digits 0 to 9 and letters A to F",
+        "Hexadecimal digits are wanted: 0 to 9 and the capitals A to F",
     ),
 }
 LONGEST_WHOLE_NUMBER = 12  # digits; nothing a bench counts is longer
@@ -78,8 +78,26 @@ def _as_text(described: Field, text: str) -> Converted | Misfit:
     if described.names_item or described.points_at:
         text = text.replace("\u2212", "-")  # a name copied from a page has the true minus
     if described.form and not FORMS[described.form][0].fullmatch(text):
-        return Misfit(code=KIND_03, fills={"wanted": FORMS[described.form][1], "example": example_text(described)})
+        fills = {"wanted": FORMS[described.form][1], "example": example_text(described)}
+        return Misfit(code=KIND_03, fills=fills, nearest=_in_form(described.form, text))
     return intern(text)  # texts recur in all descriptions; each is kept once
+
+
+def _in_form(form: str, text: str) -> str | None:
+    """What a text was most likely to be: small letters for capitals, a hyphen for a blank, no 0x before it."""
+    guess = _guess(form, text.strip())
+    return guess if FORMS[form][0].fullmatch(guess) else None
+
+
+def _guess(form: str, text: str) -> str:
+    if form == "slug":
+        return re.sub(r"[\s_.]+", "-", text.lower())
+    if form == "designator":
+        return re.sub(r"[\s-]", "", text.upper())
+    if form == "date":
+        return re.sub(r"[-./](?=[0-9](?:[-./]|$))", "-0", text).replace("/", "-").replace(".", "-")
+    digits = re.sub(r"^(?:0X|\$|P)|H$|\s", "", text.upper()).replace("O", "0")
+    return f"P{digits}" if form == "port" else digits
 
 
 def _as_integer(described: Field, text: str) -> Converted | Misfit:
@@ -95,7 +113,12 @@ def _as_boolean(described: Field, text: str) -> Converted | Misfit:
 def _as_quantity(described: Field, text: str) -> Converted | Misfit:
     assert described.unit is not None
     value = read_quantity(text, described.unit)
-    return Misfit(code=value.code, fills=value.fills, nearest=value.nearest) if isinstance(value, Misread) else value
+    if not isinstance(value, Misread):
+        return value
+    fills = value.fills
+    if fills.get("wanted") == MEASURES[described.unit].wanted and described.example:
+        fills = {**fills, "wanted": example_text(described)}  # an example of the field itself says more
+    return Misfit(code=value.code, fills=fills, nearest=value.nearest)
 
 
 _CONVERSIONS: Mapping[str, Callable[[Field, str], Converted | Misfit]] = {

@@ -1,5 +1,6 @@
 """Items that point, over other items of their own list, back at themselves."""
 
+from collections import Counter
 from collections.abc import Iterator, Mapping
 
 from benchsheaf.links.names import LEFT_TO_HOLDERS, Names, Path, Pointer
@@ -9,12 +10,19 @@ Item = tuple[str, str]
 
 
 def circles(names: Names, own: tuple[Pointer, ...]) -> Iterator[tuple[Pointer, str]]:
-    """Each circle of one description once: a pointer that closes it, and its way in words."""
+    """As few pointers as close every circle of one description, each with its way in words.
+
+    A wrong line may close several circles: it is one mistake, and the line that most of them share.
+    """
     steps = _steps(names, own)
     done: set[Item] = set()
-    for start in steps:
-        if start not in done:
-            yield from _rings(start, steps, done)
+    rings = [ring for start in steps if start not in done for ring in _rings(start, steps, done)]
+    while rings:
+        shared = Counter(pointer.path for ring, _ in rings for pointer in ring)
+        ring, way = rings[0]
+        chosen = max(ring, key=lambda pointer: shared[pointer.path])
+        yield chosen, way
+        rings = [other for other in rings if chosen not in other[0]]
 
 
 def _steps(names: Names, own: tuple[Pointer, ...]) -> dict[Item, list[Pointer]]:
@@ -33,7 +41,9 @@ def _steps(names: Names, own: tuple[Pointer, ...]) -> dict[Item, list[Pointer]]:
     return steps
 
 
-def _rings(start: Item, steps: Mapping[Item, list[Pointer]], done: set[Item]) -> Iterator[tuple[Pointer, str]]:
+def _rings(
+    start: Item, steps: Mapping[Item, list[Pointer]], done: set[Item]
+) -> Iterator[tuple[tuple[Pointer, ...], str]]:
     """Circles that can be reached from an item; no recursion, as a chain may be long."""
     done.add(start)
     trail = [start]
@@ -49,7 +59,7 @@ def _rings(start: Item, steps: Mapping[Item, list[Pointer]], done: set[Item]) ->
         there = (pointer.family, pointer.name)
         if there in trail:
             ring = [name for _, name in trail[trail.index(there) :]]
-            yield [*taken, pointer][trail.index(there)], " → ".join([*ring, ring[0]])
+            yield (*taken[trail.index(there) :], pointer), " → ".join([*ring, ring[0]])
         elif there in steps and there not in done:
             done.add(there)
             trail.append(there)

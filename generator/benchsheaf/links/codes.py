@@ -7,13 +7,13 @@ POINTERS = ("points at it", "point at it")
 ID_01 = Code(
     id="ID-01",
     meaning="A name that must be single stands twice.",
-    words="This name stands already at {first}. Every {family} needs a name of its own.",
+    words="This name stands already at {first}. Every {family} needs a name of its own: change one of the two.",
     example={"first": "machines/sketch-1/boards.yml:12", "family": "part of a file"},
 )
 ID_02 = Code(
     id="ID-02",
     meaning="Two things have the same name on their plates.",
-    words="{first} has the same name. Two things with one name cannot be told apart on a page.",
+    words="{first} has the same name, and nobody could tell the two apart on a page. Change one of them.",
     example={"first": "machines/sketch-1/identity.yml:3"},
 )
 ID_03 = Code(
@@ -31,8 +31,8 @@ ID_04 = Code(
 LINK_01 = Code(
     id="LINK-01",
     meaning="A pointer leads to a name that is not there.",
-    words="There is no {family} of that name in {where}.",
-    example={"family": "part", "where": "this machine"},
+    words="There is no {family} of that name in {where}.{known}",
+    example={"family": "outcome", "where": "`to-ground`", "known": " There are `usual` and `plus-12-low`."},
     shares=POINTERS,
 )
 LINK_02 = Code(
@@ -45,7 +45,7 @@ LINK_02 = Code(
 LINK_03 = Code(
     id="LINK-03",
     meaning="Something shared asks for a rail, a removal or a stage that the machine which holds it does not have.",
-    words="`{slug}` {asks} `{name}` ({at}), and this machine has no such {family}.",
+    words="`{slug}` {asks} `{name}` ({at}), and this machine has no such {family}. Change one of the two.",
     example={
         "slug": "ov-hd14",
         "asks": "uses the rail",
@@ -65,6 +65,6 @@ LINK_04 = Code(
 LINK_05 = Code(
     id="LINK-05",
     meaning="Pointers go round in a circle.",
-    words="This goes round in a circle: {circle}. One of these lines has to go.",
+    words="This goes round in a circle: {circle}. One of these lines must name another, or go.",
     example={"circle": "board → supply-alone → board"},
 )

@@ -1,13 +1,14 @@
 """One thing with all that its pointers may lead to."""
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from benchsheaf.conformity import Conformed
 from benchsheaf.fields import all_fields
 from benchsheaf.links.codes import LINK_01, LINK_02, LINK_04
 from benchsheaf.links.names import FOLDERS, LEFT_TO_HOLDERS, Names, Pointer, Thing
+from benchsheaf.links.offers import nearest_known, offered
 from benchsheaf.mistakes import VERY_ALIKE, Code, Mistake, nearest_name
 
 
@@ -99,13 +100,14 @@ class House:
         known = self.names[owner].of(family) if owner in self.names else {}
         if pointer.name in known or owner in self.broken:
             return
-        close = nearest_name(meant, list(known))
+        close = nearest_known(meant, known)
         if owner in self.names and self._follows(self.names[owner], family, meant):
             return
         if close != meant:
-            close = next(self._held_elsewhere(family, meant), close)
+            elsewhere = list(self._held_elsewhere(family, meant))
+            close = elsewhere[0] if len(elsewhere) == 1 or (elsewhere and not close) else close
         about = gone(owner, family, pointer.name)
-        yield self.mistake(LINK_01, pointer, close, about, family=spoken_family(family), where=where)
+        yield self._unknown(pointer, close, about, known, family=spoken_family(family), where=where)
 
     @staticmethod
     def _follows(names: Names, family: str, name: str) -> bool:
@@ -140,10 +142,10 @@ class House:
         known = self.names[owner].inner.get((section, item, inner)) if owner in self.names else None
         # What is not known here is an item that is astray, or one with a mistake of its own: both are told already.
         if known is not None and pointer.name not in known:
-            close = nearest_name(pointer.name, list(known))
+            close = nearest_known(pointer.name, known)
             about = gone(owner, f"{inner} of {item}", pointer.name)
             family = inner.removesuffix("s")
-            yield self.mistake(LINK_01, pointer, close, about, family=family, where=f"`{pointer.inside}`")
+            yield self._unknown(pointer, close, about, known, family=family, where=f"`{pointer.inside}`")
 
     def _meant(self, name: str) -> tuple[Thing, str]:
         """Whose item a name means: `to-ground` is its own, `ov-hd14/current` belongs to something it holds."""
@@ -168,11 +170,11 @@ class House:
             return
         known = self.names[owner].of(family)
         if name not in known and not self._follows(self.names[owner], family, name):
-            close = nearest_name(name, list(known))
+            close = nearest_known(name, known)
             where = self.things[owner].entry.place(()).file
             about = gone(owner, family, name)
             right = f"{slug}/{close}" if close else None
-            yield self.mistake(LINK_01, pointer, right, about, family=spoken_family(family), where=where)
+            yield self._unknown(pointer, right, about, known, family=spoken_family(family), where=where)
 
     def _not_held(self, pointer: Pointer, slug: str, rest: str) -> Iterator[Mistake]:
         """Something that a pointer names and the machine does not hold."""
@@ -205,6 +207,13 @@ class House:
 
     def _is_a_thing(self, slug: str) -> bool:
         return any((kind, slug) in self.things for kind in FOLDERS)
+
+    def _unknown(
+        self, pointer: Pointer, close: str | None, about: tuple[str, ...], known: Iterable[str], **fills: str
+    ) -> Mistake:
+        """A name that is not there; where none is near and there are few, it is said which there are."""
+        right, there = offered(pointer.name, close, known)
+        return self.mistake(LINK_01, pointer, right, about, known=there, **fills)
 
     def mistake(
         self, code: Code, pointer: Pointer, nearest: str | None, about: tuple[str, ...] = (), **fills: str

@@ -159,7 +159,8 @@ def _second(conformed: Conformed, path: Path, first: Path, family: str) -> Mista
 
 
 def inner_names(described: Field, values: Mapping[str, Any], names: Names) -> None:
-    """The names inside the items of each section, as far as all of a list are right."""
+    """The names inside the items of each section, as far as all of a list are right and the item stands once."""
+    unclear: set[tuple[str, str, str]] = set()
     for section, known in described.fields.items():
         item = known.item
         if item is None or item.shape != "record" or not isinstance(values.get(section), list):
@@ -168,9 +169,21 @@ def inner_names(described: Field, values: Mapping[str, Any], names: Names) -> No
         for name, key in _own_names(item) if naming else ():
             for each in values[section]:
                 if isinstance(each, dict) and isinstance(each.get(naming), str) and isinstance(each.get(name), list):
-                    told = [one[key] for one in each[name] if isinstance(one, dict) and isinstance(one.get(key), str)]
-                    if len(told) == len(each[name]):
-                        names.inner[section, each[naming], name] = tuple(told)
+                    place = section, each[naming], name
+                    told = _right_names(item.fields[name], key, each[name])
+                    if told is None or place in names.inner or place in unclear:
+                        unclear.add(place)
+                        names.inner.pop(place, None)
+                    else:
+                        names.inner[place] = told
+
+
+def _right_names(described: Field, key: str, items: list[Any]) -> tuple[str, ...] | None:
+    """The names in a list that is long enough, if each item has one of the right form and no other has it."""
+    told = [one[key] for one in items if isinstance(one, dict) and isinstance(one.get(key), str)]
+    form = described.item.fields[key] if described.item else described
+    is_right = len(set(told)) == len(items) >= described.shortest
+    return tuple(told) if is_right and not any(_has_another_form(form, name) for name in told) else None
 
 
 def _own_names(item: Field) -> Iterator[tuple[str, str]]:

@@ -70,7 +70,10 @@ _GAP = "[ \u00a0\u2009\u202f]"
 _PLAIN = re.compile(rf"([+\-\u2212]?){_GAP}*([0-9]+(?:\.[0-9]+)?){_GAP}*((?:[^0-9\s.,+\-\u2212][^0-9.,]*)?)")
 _WITH_COMMA = re.compile(rf"([+\-\u2212]?){_GAP}*([0-9]+(?:,[0-9]+)+(?:\.[0-9]+)?){_GAP}*([^0-9.,]*)")
 _LETTERED = re.compile(r"([+\-\u2212]?)([0-9]+)([pnu\u00b5\u03bcmkKMGRrEVAFHW\u03a9\u2126])([0-9]+)(?:[^0-9].*)?")
-_SEVERAL = re.compile(r"[0-9].*(?:[–—±…]|\+-|\.\.|\bto\b|[0-9]\s?[^0-9\s]*\s?[-\u2212]\s?[0-9]).*[0-9]")
+_SEVERAL = re.compile(
+    r"[0-9].*(?:[–—±…]|\+-|\.\.|\bto\b|[0-9]\s?[^0-9\s]*\s?[-\u2212]\s?[0-9]).*[0-9]"
+    r"|[0-9]\s?[^0-9\seE]*\s?[-\u2212]\s?[0-9]"
+)
 _TWO_MEANINGS = {
     "bytes": re.compile(r"([kKmMgG])(?:[bB]|[bB]ytes?)?"),
     "bits": re.compile(r"([kKmMgG])(?:[bB]|[bB]its?)?"),

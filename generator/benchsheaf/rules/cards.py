@@ -34,7 +34,7 @@ SENSE_61 = Code(
 SENSE_62 = Code(
     id="SENSE-62",
     meaning="Ports lie beyond the last one that the bus has.",
-    words="{name} would answer up to {last}, and {bus} has {ports} ports.",
+    words="{name} would answer up to {last}, and {bus} has {ports} ports. Mend `first` or `count`.",
     example={"name": "Fixed disks", "last": "P20F", "bus": "L-bus", "ports": "512"},
 )
 SENSE_63 = Code(
@@ -47,12 +47,16 @@ SENSE_63 = Code(
 def card_mistakes(scene: MachineScene) -> Iterator[Mistake]:
     """Ports and lines of every outfit; what the machine's own boards do among themselves is told at them."""
     machine = scene.machine
-    yield from _range_mistakes(scene, machine.ports, scene.collection.buses[machine.bus] if machine.bus else None)
+    bus = scene.collection.buses[machine.bus] if machine.bus else None
+    yield from _range_mistakes(scene, machine.ports, bus)
     told: set[tuple[str, ...]] = set()
+    beyond = {each.id for each in machine.ports if _is_beyond(each, bus)}
     for index, figures in enumerate(scene.workup.outfits):
         for clash in figures.ports.clashes:
             pair = [figures.ports.answering[clash.one], figures.ports.answering[clash.other]]
             names = ("port", *sorted(f"{each.card}/{each.id}" for each in pair))
+            if any(each.card is None and each.id in beyond for each in pair):
+                continue  # whom it meets on that way follows
             if names not in told and (pair[0].card is None or pair[0].slot != pair[1].slot):
                 told.add(names)
                 yield _port_clash(scene, index, pair, clash)
@@ -75,11 +79,16 @@ def own_port_mistakes(scene: PartScene) -> Iterator[Mistake]:
         yield _at_own(scene, card.ports, pair, clash)
 
 
+def _is_beyond(ports: PortRange, bus: Bus | None) -> bool:
+    """Whether a range goes beyond the last port of a bus."""
+    return bool(bus and bus.ports and port_number(ports.first) + ports.count > bus.ports)
+
+
 def _range_mistakes(scene: Scene, ports: Sequence[PortRange], bus: Bus | None) -> Iterator[Mistake]:
     """Ranges that go beyond the bus, and lines that are none of a port's address."""
     for index, each in enumerate(ports):
-        last = port_number(each.first) + each.count - 1
-        if bus and bus.ports and last >= bus.ports:
+        if bus and bus.ports and _is_beyond(each, bus):
+            last = port_number(each.first) + each.count - 1
             words = {"name": each.name, "last": f"P{last:03X}", "bus": bus.name, "ports": f"{bus.ports:,}"}
             yield scene.mistake(SENSE_62, "ports", index, "first", **words)
         for number, name in enumerate(each.ignores):

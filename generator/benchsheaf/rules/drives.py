@@ -17,7 +17,7 @@ SENSE_18 = Code(
 SENSE_19 = Code(
     id="SENSE-19",
     meaning="Heads would park on data.",
-    words="Parking on cylinder {park} is on the data, which goes from 0 to {last}.",
+    words="Parking on cylinder {park} is on the data, which goes from 0 to {last}. Give the cylinder beyond it.",
     example={"park": "305", "last": "459"},
 )
 SENSE_20 = Code(
@@ -30,7 +30,8 @@ SENSE_20 = Code(
 SENSE_27 = Code(
     id="SENSE-27",
     meaning="As many flawed tracks would be accepted as a drive has, or more.",
-    words="{cylinders} cylinders of {heads} heads are {tracks} tracks: with {flawed} flawed ones none would be left.",
+    words="{cylinders} cylinders of {heads} heads are {tracks} tracks: with {flawed} flawed ones none would be "
+    "left. One of these figures is wrong.",
     example={"cylinders": "460", "heads": "3", "tracks": "1,380", "flawed": "2,000"},
 )
 

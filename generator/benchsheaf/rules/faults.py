@@ -12,7 +12,8 @@ from benchsheaf.rules.scene import MachineScene, PartScene, Path, Scene
 SENSE_70 = Code(
     id="SENSE-70",
     meaning="The likelihoods of one fault at one check make more than 100 %.",
-    words="The likelihoods of this fault at `{check}` make {sum} together. Outcomes exclude each other: at most 100 %.",
+    words="The likelihoods of this fault at `{check}` make {sum} together, and at most 100 % is possible, since "
+    "only one outcome is seen. Lower one of them.",
     example={"check": "start-sound", "sum": "115 %"},
 )
 SENSE_71 = Code(

@@ -15,7 +15,8 @@ from benchsheaf.standards import BITS_A_BYTE
 SENSE_65 = Code(
     id="SENSE-65",
     meaning="The images of an area do not cover it.",
-    words="The images of {area} have {sizes}; the area has {size}, and all of it must be covered, even and odd bytes.",
+    words="The images of {area} have {sizes}; the area has {size}, and all of it must be covered, even and odd "
+    "bytes. Mend `covers` or `size`.",
     example={"area": "Start ROM", "sizes": "32 KiB of even bytes", "size": "64 KiB"},
 )
 SENSE_66 = Code(

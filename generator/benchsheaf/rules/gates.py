@@ -36,7 +36,8 @@ SENSE_78 = Code(
 SENSE_79 = Code(
     id="SENSE-79",
     meaning="A reading is held against a limit that its rail does not have.",
-    words="The rail {rail} has no `{field}` to hold this reading against. Add it to the rail, or take the reading off.",
+    words="The rail {rail} has no `{field}` to hold this reading against. Add it to the rail, or take this reading "
+    "off.",
     example={"rail": "-12 V", "field": "to_ground"},
 )
 SENSE_80 = Code(

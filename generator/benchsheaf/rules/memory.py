@@ -30,7 +30,7 @@ SENSE_10 = Code(
 SENSE_11 = Code(
     id="SENSE-11",
     meaning="Something in the map lies beyond the last address.",
-    words="{area} reaches beyond the last address, {last}.",
+    words="{area} reaches beyond the last address, {last}. Its address or its size is wrong.",
     example={"area": "Store E0 and O0", "last": "3FFFFF"},
 )
 SENSE_12 = Code(
@@ -42,13 +42,14 @@ SENSE_12 = Code(
 SENSE_23 = Code(
     id="SENSE-23",
     meaning="A chip sits in two banks, or twice in one.",
-    words="{ref} sits in bank {bank} already, at {first}. A chip gives its bits to one bank.",
+    words="{ref} sits in bank {bank} already, at {first}. A chip gives its bits to one bank: take it out of the other.",
     example={"ref": "N49", "bank": "e0", "first": "machines/sketch-1/memory.yml:9"},
 )
 SENSE_24 = Code(
     id="SENSE-24",
     meaning="A bank is in two groups of one filling.",
-    words="Bank {bank} is in another group of this filling already, at {first}. It answers at one address only.",
+    words="Bank {bank} is in another group of this filling already, at {first}. It answers at one address only: "
+    "take it out of one.",
     example={"bank": "e0", "first": "machines/sketch-1/memory.yml:24"},
 )
 SENSE_25 = Code(

@@ -20,7 +20,8 @@ LINK_06 = Code(
 LINK_07 = Code(
     id="LINK-07",
     meaning="A name, an inscription or a reading asks for a figure.",
-    words="Names, inscriptions and readings are shown as they are written; figures are asked for in sentences only.",
+    words="Names, inscriptions and readings are shown as they are written; figures are asked for in sentences "
+    "only. Write it out here.",
 )
 MOST_NAMES = 8
 LABELS = frozenset(

@@ -15,13 +15,13 @@ SENSE_13 = Code(
 SENSE_14 = Code(
     id="SENSE-14",
     meaning="A card is put into a machine of another bus.",
-    words="{card} speaks {own}, and the slots of this machine speak {bus}.",
+    words="{card} speaks {own}, and the slots of this machine speak {bus}. One of the two is wrong.",
     example={"card": "OV-TX2", "own": "l-bus", "bus": "k-bus"},
 )
 SENSE_15 = Code(
     id="SENSE-15",
     meaning="A drive is put into a bay for another kind.",
-    words="The bay takes a {takes}, and {drive} is a {kind}.",
+    words="The bay takes a {takes}, and {drive} is a {kind}. Name another bay, or another drive.",
     example={"takes": "floppy drive", "drive": "OV-HD14", "kind": "fixed disk"},
 )
 SENSE_16 = Code(

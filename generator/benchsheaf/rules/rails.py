@@ -34,13 +34,13 @@ SENSE_04 = Code(
 SENSE_05 = Code(
     id="SENSE-05",
     meaning="The supply is not made for the machine's mains.",
-    words="{supply} is for {range} only, and the machine's mains is {mains}.",
+    words="{supply} is for {range} only, and the machine's mains is {mains}. One of the two is wrong.",
     example={"supply": "SP-96", "range": "220–240 V", "mains": "115 V"},
 )
 SENSE_06 = Code(
     id="SENSE-06",
     meaning="A rail of the machine comes from no output of its supply.",
-    words="{supply} has no output for this rail. Its outputs are {outputs}.",
+    words="{supply} has no output for this rail. Its outputs are {outputs}. Add one there, or mend the name here.",
     example={"supply": "SP-96", "outputs": "+5 V, +12 V and −12 V"},
 )
 SENSE_21 = Code(

@@ -19,7 +19,8 @@ SENSE_40 = Code(
 SENSE_41 = Code(
     id="SENSE-41",
     meaning="More than one code of sound is the good one.",
-    words="`{other}` is the good one already. Only one sound can tell of a healthy start.",
+    words="`{other}` is the good one already. Only one sound can tell of a healthy start: take `good` off one of "
+    "the two.",
     example={"other": "good"},
 )
 SENSE_42 = Code(
@@ -42,7 +43,8 @@ SENSE_44 = Code(
 SENSE_45 = Code(
     id="SENSE-45",
     meaning="What changes in a message has no letters in it.",
-    words="`{shows}` has no word of the letter {letter} alone, which stands for {token} on the screen.",
+    words="`{shows}` has no word of the letter {letter} alone, which stands for {token} on the screen. Add it, or "
+    "mend `tokens`.",
     example={"shows": "STORE", "letter": "b", "token": "the bank"},
 )
 SENSE_46 = Code(

@@ -11,7 +11,7 @@ from benchsheaf.rules.scene import MachineScene, Scene
 SENSE_64 = Code(
     id="SENSE-64",
     meaning="Two switches are read as the same bit of one port.",
-    words="{other} is bit {bit} of {port} already. Each way has a bit of its own.",
+    words="{other} is bit {bit} of {port} already. Each way has a bit of its own: mend one of the two.",
     example={"other": "S1-1", "bit": "0", "port": "P008"},
 )
 SENSE_67 = Code(
@@ -23,13 +23,14 @@ SENSE_67 = Code(
 SENSE_68 = Code(
     id="SENSE-68",
     meaning="A bay is at rest in an outfit that has no drive in it.",
-    words="No drive is in the bay {bay} in this outfit, so none can be at rest there.",
+    words="No drive is in the bay {bay} in this outfit, so none can be at rest there. Put one there, or take the "
+    "bay out of `rests`.",
     example={"bay": "floppy"},
 )
 SENSE_69 = Code(
     id="SENSE-69",
     meaning="An outfit sets a switch of something that is not plugged in.",
-    words="`{slug}` is not plugged in in this outfit, so nothing of it is set.",
+    words="`{slug}` is not plugged in in this outfit, so nothing of it is set. Take this setting out, or plug it in.",
     example={"slug": "ov-dk1"},
 )
 
