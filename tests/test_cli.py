@@ -50,7 +50,7 @@ def test_mistakes_end_with_one(data: Path) -> None:
     answer = told("check")
     assert answer.exit_code == 1
     assert "machines/ostervane-bureau-8/power.yml:8:13: [UNIT-01] rails.+5 V.ripple: found `60`" in answer.output
-    assert "    A voltage needs its unit, for example `16 V`." in answer.output
+    assert "    A voltage needs its unit, for example `60 mV`." in answer.output
     assert answer.output.endswith("2 mistakes in 2 files.\n")
 
 
