@@ -17,6 +17,7 @@ from benchsheaf.model.inherited import Bench, machine_bench, part_bench
 from benchsheaf.model.machine import Machine
 from benchsheaf.pages.bench.check_views import how_surely
 from benchsheaf.pages.bench.checks import ordered_checks
+from benchsheaf.pages.bench.ways import Ways
 from benchsheaf.pages.finding import found_entries
 from benchsheaf.pages.shelf import Shelf
 from benchsheaf.site import Edition, Judgement, edition, judgement
@@ -209,6 +210,37 @@ def test_procedures_of_what_is_held_say_whose_they_are(whole: Edition, bench: Be
         assert head.endswith(f"of {each.owner.name}") == (each.owner.kind != "machine")
         assert told.count('class="sign') >= len(each.procedure.cautions)
     assert any(each.owner.kind == "drive" for each in bench.procedures.values())
+
+
+@pytest.mark.parametrize(
+    "held, danger",
+    [
+        ("SP-96", "Plug out, wait, then measure."),
+        ("OV-HD14", "A fixed disk is never opened."),
+        ("OV-FD7", "Alcohol burns."),
+        ("OV-LN3", "Never charge a lithium primary cell."),
+    ],
+)
+def test_what_waits_in_a_held_thing_stands_before_its_faults(whole: Edition, held: str, danger: str) -> None:
+    """Rules 1, 4, 7 and 8 of the notes: the hand that reads a fix far down the sheet has just passed its danger."""
+    group = plain(page(whole, f"{MACHINE}/finding.html")).partition(f"In {held} ")[2]
+    assert danger in group[: group.index("by judged weight")]
+
+
+def test_a_fix_leads_to_where_it_is_told_step_by_step(whole: Edition) -> None:
+    """On the machine's sheet and on the page of the part, each to its own place."""
+    finding = section(page(whole, f"{MACHINE}/finding.html"), "fault-ov-fd7.heads-dirty")
+    assert 'href="service.html#procedure-ov-fd7.clean-heads"' in finding
+    own = section(page(whole, "parts/drives/ov-fd7.html"), "fault-heads-dirty")
+    assert "#procedure-clean-heads" in own
+
+
+def test_a_procedure_of_what_a_page_does_not_hold_is_only_words(collection: Collection) -> None:
+    """A card's fault may name work on a drive: the card's own page has no such place."""
+    card = part_bench("card", collection.cards["ov-dk1"])
+    no_desk: Any = None
+    (alone,) = Ways(desk=no_desk, bench=card).steps(card.owners[0], ["ov-hd14/park-heads"])
+    assert (alone.words, alone.way) == ("ov-hd14/park-heads", None)
 
 
 def test_home_leads_in_by_the_owners_words(whole: Edition) -> None:

@@ -88,6 +88,7 @@ class Fix(Described):
     waits_minutes: Decimal | None = None
     solder: bool | None = None
     undo: bool | None = None
+    procedures: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -10,7 +10,7 @@ from benchsheaf.drawing.discharge import discharge_curve
 from benchsheaf.drawing.interleave import interleave_ring
 from benchsheaf.drawing.picture import Both
 from benchsheaf.links import Thing
-from benchsheaf.markup import Markup
+from benchsheaf.markup import Markup, escaped
 from benchsheaf.model.cautions import CautionHere
 from benchsheaf.model.drives import Drive
 from benchsheaf.model.supply import Reservoir
@@ -77,6 +77,19 @@ def machine_caution(desk: Desk, written: CautionHere, of: Thing | None = None) -
         order=desk.told(written.order, of),
         says=desk.told(written.says, of),
         stop=desk.told(written.stop, of) if written.stop else None,
+        more=desk.href(urls.CAUTIONS, shared.id),
+        more_words="What this sign asks",
+    )
+
+
+def brief_caution(desk: Desk, place: str, name: str) -> CautionView:
+    """A shared danger at the head of a procedure or of a thing's faults, with the way to what its sign asks."""
+    shared = desk.shelf.collection.cautions[name]
+    return CautionView(
+        ident=f"{place}-caution-{shared.id}",
+        sign=shared.sign,
+        order=Markup(escaped(shared.order)),
+        says=Markup(""),
         more=desk.href(urls.CAUTIONS, shared.id),
         more_words="What this sign asks",
     )

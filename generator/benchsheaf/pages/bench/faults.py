@@ -8,14 +8,14 @@ from benchsheaf.drawing.share_ring import share_ring
 from benchsheaf.links import Thing
 from benchsheaf.markup import Markup
 from benchsheaf.model.bench import Symptom
-from benchsheaf.model.inherited import OwnedCheck, OwnedFault
+from benchsheaf.model.inherited import OwnedCheck, OwnedFault, Owner, held_thing
 from benchsheaf.model.machine import Machine
 from benchsheaf.pages.bench.check_views import changed_checks, how_surely
 from benchsheaf.pages.bench.checks import guards, ordered_checks
 from benchsheaf.pages.bench.ways import Led, OwnerView, Ways, anchor, machine_ways, whose
 from benchsheaf.pages.glance import sheet_cautions
 from benchsheaf.pages.shelf import Desk
-from benchsheaf.pages.views import CautionView
+from benchsheaf.pages.views import CautionView, brief_caution
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -38,6 +38,7 @@ class FaultView:
     of: Thing | None
     parts: Sequence[Markup]
     shows: Sequence[ShownAt]
+    procedures: Sequence[Led]
     symptoms: Sequence[Led]
     repairs: Sequence[Led]
 
@@ -82,6 +83,7 @@ class FaultGroup:
 
     owner: OwnerView | None
     name: str
+    cautions: Sequence[CautionView]
     faults: Sequence[FaultView]
 
 
@@ -172,7 +174,21 @@ def _groups(ways: Ways, weight_sum: int) -> Iterator[FaultGroup]:
                 fault_view(ways, each, weight_sum, behind.get(each.name, ()), records.get(each.name, ()))
                 for each in own
             ]
-            yield FaultGroup(owner=ways.owner(owner), name=owner.name, faults=views)
+            yield FaultGroup(
+                owner=ways.owner(owner), name=owner.name, cautions=_dangers(ways.desk, owner), faults=views
+            )
+
+
+def _dangers(desk: Desk, owner: Owner) -> list[CautionView]:
+    """What waits in something held, each danger once: the hand that fixes it is far below the head of the sheet."""
+    if owner.kind == "machine":
+        return []
+    thing = held_thing(desk.shelf.collection, owner.kind, owner.slug)
+    kinds = [each.caution for each in getattr(thing, "cautions", ())]
+    if getattr(thing, "reservoir", None) is not None:
+        kinds.insert(0, "stored-charge")
+    known = desk.shelf.collection.cautions
+    return [brief_caution(desk, f"faults-{owner.slug}", name) for name in dict.fromkeys(kinds) if name in known]
 
 
 def fault_view(
@@ -188,6 +204,7 @@ def fault_view(
         of=whose(each.owner),
         parts=[ways.part(each.owner, name) for name in each.fault.parts],
         shows=[_shown_at(ways, each, name) for name in changed_checks([each])],
+        procedures=ways.steps(each.owner, each.fault.fix.procedures),
         symptoms=symptoms,
         repairs=repairs,
     )

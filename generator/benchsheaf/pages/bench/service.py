@@ -3,17 +3,16 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from benchsheaf import urls
 from benchsheaf.compute.removal import ReachFigures
 from benchsheaf.links import Thing
-from benchsheaf.markup import Markup, escaped
+from benchsheaf.markup import Markup
 from benchsheaf.model.bench import Procedure, ProcedureStep
 from benchsheaf.model.inherited import OwnedProcedure
 from benchsheaf.model.machine import Machine
 from benchsheaf.pages.bench.ways import Led, OwnerView, Ways, anchor, machine_ways, whose
 from benchsheaf.pages.glance import sheet_cautions
 from benchsheaf.pages.shelf import Desk
-from benchsheaf.pages.views import CautionView
+from benchsheaf.pages.views import CautionView, brief_caution
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -64,24 +63,11 @@ def procedure_view(ways: Ways, each: OwnedProcedure, reach: ReachFigures | None 
         procedure=each.procedure,
         owner=ways.owner(each.owner),
         of=whose(each.owner),
-        cautions=[_caution(ways.desk, place, name) for name in each.procedure.cautions],
+        cautions=[brief_caution(ways.desk, place, name) for name in each.procedure.cautions],
         off=ways.removals(reach.way if reach else each.procedure.removed),
         reach=reach,
         steps=[
             StepView(step=step, parts=[ways.part(each.owner, name) for name in step.parts])
             for step in each.procedure.steps
         ],
-    )
-
-
-def _caution(desk: Desk, place: str, name: str) -> CautionView:
-    """A shared danger at the head of a procedure, with the way to what its sign asks."""
-    shared = desk.shelf.collection.cautions[name]
-    return CautionView(
-        ident=f"{place}-caution-{shared.id}",
-        sign=shared.sign,
-        order=Markup(escaped(shared.order)),
-        says=Markup(""),
-        more=desk.href(urls.CAUTIONS, shared.id),
-        more_words="What this sign asks",
     )

@@ -64,6 +64,11 @@ class Ways:
             each.procedure.name, each.owner, self._way("procedure", name, "service", each.owner, has_sheet)
         )
 
+    def steps(self, owner: Owner, names: Iterable[str]) -> list[Led]:
+        """Procedures as their owner's file names them; one of a thing that this page does not hold is only words."""
+        whole = [name if "/" in name else owner.prefix + name for name in names]
+        return [self.procedure(name) if name in self.bench.procedures else Led(words=name) for name in whole]
+
     def removals(self, names: Iterable[str]) -> list[Led]:
         """What comes off; a shared part leaves its names to its holders, so there they are only words."""
         if self.machine is None:
