@@ -243,6 +243,19 @@ def test_a_procedure_of_what_a_page_does_not_hold_is_only_words(collection: Coll
     assert (alone.words, alone.way) == ("ov-hd14/park-heads", None)
 
 
+def test_a_bad_memory_chip_is_named_and_reached(whole: Edition) -> None:
+    """STORE O1 84 is bits 2 and 7 (notes, section 6), each beside its chip where a phone has no columns.
+
+    Removals 1, 2 and 4 of the notes lead there, which is 4 + 6 + 5 minutes.
+    """
+    memory = page(whole, f"{MACHINE}/memory.html")
+    row = memory[memory.index('id="bank-o1"') :].partition("</tr>")[0]
+    labels = {plain(cell): label for label, cell in re.findall(r'<td data-label="([^"]+)"[^>]*>(.*?)</td>', row)}
+    assert (labels["N73"], labels["N78"]) == ("bit 2 (04)", "bit 7 (80)")
+    assert 'href="apart.html#removal-chips"' in memory
+    assert "15 min from a closed machine" in plain(memory)
+
+
 def test_home_leads_in_by_the_owners_words(whole: Edition) -> None:
     """Every complaint of the notes is on the first page and leads to its place."""
     home = page(whole, "index.html")

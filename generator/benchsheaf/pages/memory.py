@@ -4,11 +4,13 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from benchsheaf.compute.memory_map import AreaFigures, ChipBits, FillFigures, MapFigures, chip_bits, with_own_parity
+from benchsheaf.compute.removal import RemovalFigures
 from benchsheaf.drawing.memory_map import memory_map
 from benchsheaf.drawing.picture import Both
 from benchsheaf.markup import Markup
 from benchsheaf.model.machine import Machine
 from benchsheaf.model.memory import Bank, Fill, Memory
+from benchsheaf.pages.bench.ways import Led, machine_ways
 from benchsheaf.pages.fault_codes import FaultCodesView, fault_codes_view
 from benchsheaf.pages.glance import sheet_cautions
 from benchsheaf.pages.refresh import RefreshView, refresh_view
@@ -38,8 +40,12 @@ class BitView:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class ChipCell:
-    """A chip under the bits that it gives; `span` is how many columns, `bits` says which where it is more than one."""
+    """A chip under the bits that it gives; `span` is how many columns, `bits` says which where it is more than one.
 
+    `label` names the bits with what a message shows for each, for where there are no columns.
+    """
+
+    label: str
     part: Markup
     span: int
     bits: str
@@ -53,6 +59,14 @@ class BankRow:
     cells: Sequence[ChipCell]
     parity: Sequence[Markup]
     own_parity: bool
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ReachedBy:
+    """What must come off before the chips can be pulled."""
+
+    led: Led
+    figures: RemovalFigures
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -76,6 +90,7 @@ class MemorySheet:
     fills: Sequence[FillRow]
     bits: Sequence[BitView]
     banks: Sequence[BankRow]
+    reached: Sequence[ReachedBy]
     codes: FaultCodesView | None
     map: MapFigures | None
     drawing: Both | None
@@ -103,8 +118,9 @@ def memory_sheet(desk: Desk, machine: Machine) -> MemorySheet:
             )
             for fill in memory.fills
         ],
-        bits=[BitView(number=bit, mask=f"{1 << bit:02X}") for bit in range(BITS_A_BYTE)],
+        bits=[BitView(number=bit, mask=_mask(bit)) for bit in range(BITS_A_BYTE)],
         banks=[_bank_row(desk, memory, bank) for bank in memory.banks],
+        reached=_reached(desk, machine, memory),
         codes=fault_codes_view(desk, machine),
         map=outfit.map,
         drawing=memory_map(outfit.map, "map") if outfit.map else None,
@@ -116,12 +132,32 @@ def _bank_row(desk: Desk, memory: Memory, bank: Bank) -> BankRow:
     return BankRow(
         bank=bank,
         cells=[
-            ChipCell(part=desk.part(each.ref), span=each.last - each.first + 1, bits=_span(each))
+            ChipCell(label=_label(each), part=desk.part(each.ref), span=each.last - each.first + 1, bits=_span(each))
             for each in chip_bits(bank)
         ],
         parity=[desk.part(ref) for ref in bank.parity],
         own_parity=with_own_parity(memory, bank),
     )
+
+
+def _label(chip: ChipBits) -> str:
+    masks = ", ".join(_mask(bit) for bit in range(chip.first, chip.last + 1))
+    return f"{_span(chip) or f'bit {chip.first}'} ({masks})"
+
+
+def _mask(bit: int) -> str:
+    return f"{1 << bit:02X}"
+
+
+def _reached(desk: Desk, machine: Machine, memory: Memory) -> list[ReachedBy]:
+    chips = {ref for bank in memory.banks for ref in [*(each.ref for each in chip_bits(bank)), *bank.parity]}
+    ways = machine_ways(desk, machine)
+    figures = {each.id: each for each in desk.shelf.workup.machines[machine.slug].bench.removals}
+    return [
+        ReachedBy(led=ways.removals([each.id])[0], figures=figures[each.id])
+        for each in machine.removals
+        if chips & set(each.frees)
+    ]
 
 
 def _span(chip: ChipBits) -> str:
