@@ -75,7 +75,7 @@ def nearest_name(wanted: str, names: "list[str] | tuple[str, ...]", alike: float
     """The known name that a misspelt one most resembles, if any does; capitals do not count.
 
     Of several that are equally alike it is the one that begins alike: +13 V for +12 V, not -12 V. The same letters in
-    another order come first: ask for aks, not takes. Where none is alike, the only one that begins with all of it, or
+    another order come before other letters. Where none is alike, the only one that begins with all of it, or
     is all of its beginning, is meant.
     Source: Ratcliff and Obershelp's measure as the standard library has it, `alike` and above.
     """
