@@ -19,6 +19,7 @@ from benchsheaf.pages.bench.check_views import how_surely
 from benchsheaf.pages.bench.checks import ordered_checks
 from benchsheaf.pages.bench.ways import Ways
 from benchsheaf.pages.finding import found_entries
+from benchsheaf.pages.printing import waiting
 from benchsheaf.pages.shelf import Shelf
 from benchsheaf.site import Edition, Judgement, edition, judgement
 from expected import written as typed
@@ -254,6 +255,23 @@ def test_a_bad_memory_chip_is_named_and_reached(whole: Edition) -> None:
     assert (labels["N73"], labels["N78"]) == ("bit 2 (04)", "bit 7 (80)")
     assert 'href="apart.html#removal-chips"' in memory
     assert "15 min from a closed machine" in plain(memory)
+
+
+def test_a_long_wait_is_told_in_hours(whole: Edition) -> None:
+    """The notes wait 12 h for a new cell of the clock, 1 h for a warm disk, and 2 h in record A-3."""
+    finding = page(whole, f"{MACHINE}/finding.html")
+    assert "then 12 h of waiting" in plain(section(finding, "fault-ov-ln3.cell-flat"))
+    assert "then 60 min of waiting" in plain(section(finding, "fault-ov-hd14.head-stuck"))
+    assert "Waiting 2 h" in plain(page(whole, f"{MACHINE}/repairs/a-3.html"))
+    waits = {119: "119 min", 120: "2 h", 150: "2.5 h", 600: "10 h", 601: "601 min"}
+    assert {minutes: plain(waiting(Decimal(minutes))) for minutes in waits} == waits
+
+
+def test_a_drive_that_does_not_turn_is_warned_of_where_its_fault_is_sought(whole: Edition) -> None:
+    """Rule 4 of the notes stands before the checks that switch the disk on."""
+    for name in ("finding", "checks"):
+        told = plain(page(whole, f"{MACHINE}/{name}.html"))
+        assert told.index("off at once and no second try") < told.index("Fixed disk: speed and reading")
 
 
 def test_home_leads_in_by_the_owners_words(whole: Edition) -> None:

@@ -41,6 +41,8 @@ class FirstPowerSheet:
     ground: Markup | None
     scales: Both | None
     reservoir: ReservoirView | None
+    apart: str | None = None
+    checks: str | None = None
     rests_on: Sequence[str] = ()
     most_extra_w: Decimal = MOST_EXTRA_W
 
@@ -62,6 +64,8 @@ def first_power_sheet(desk: Desk, machine: Machine) -> FirstPowerSheet:
         ground=desk.part(machine.measuring.ground) if machine.measuring else None,
         scales=rail_scales(grounded, "scales") if grounded else None,
         reservoir=view,
+        apart=desk.sheet("apart") if machine.removals else None,
+        checks=desk.sheet("checks") if machine.checks else None,
         rests_on=_rests_on(machine, grounded),
     )
 
