@@ -274,6 +274,14 @@ def test_a_drive_that_does_not_turn_is_warned_of_where_its_fault_is_sought(whole
         assert told.index("off at once and no second try") < told.index("Fixed disk: speed and reading")
 
 
+def test_a_part_does_not_say_that_a_fault_shows_nowhere(whole: Edition) -> None:
+    """A dried CS1 shows at a check of the machine (notes, fault 6); only the cold fan shows at none (fault 40)."""
+    sheet = page(whole, f"{MACHINE}/finding.html")
+    assert "all of them healthy" in plain(section(sheet, "fault-sp-96.fan-cold"))
+    assert plain(sheet).count("all of them healthy") == 1
+    assert "all of them healthy" not in plain(page(whole, "parts/supplies/sp-96.html"))
+
+
 def test_home_leads_in_by_the_owners_words(whole: Edition) -> None:
     """Every complaint of the notes is on the first page and leads to its place."""
     home = page(whole, "index.html")
