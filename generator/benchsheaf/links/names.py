@@ -124,8 +124,9 @@ def collect_names(conformed: Conformed, described: Field, value: Any, path: Path
 
 
 def _has_another_form(described: Field, name: str) -> bool:
-    """Whether a name is not written as its field asks."""
-    return isinstance(converted(described.item or described, name), Misfit)
+    """Whether a name is not written as its field asks, or none of the words that the field knows."""
+    named = described.item or described
+    return isinstance(converted(named, name), Misfit) or bool(named.allowed and name not in named.allowed)
 
 
 def _families(described: Field) -> set[str]:
