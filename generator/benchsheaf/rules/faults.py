@@ -77,7 +77,11 @@ def _rows(scene: Scene, path: Path, rows: Sequence[Shows], named: CheckNamed) ->
 
 def _likelihoods(scene: Scene, path: Path, rows: Sequence[Shows], check: str) -> Iterator[Mistake]:
     """The rows of one fault at one check, judged at the last of them that has a likelihood."""
-    given = [(number, row.likelihood_share) for number, row in enumerate(rows) if row.check == check]
+    each: dict[str, tuple[int, Decimal | None]] = {}
+    for number, row in enumerate(rows):
+        if row.check == check:
+            each.setdefault(row.outcome, (number, row.likelihood_share))  # one that stands twice is told already
+    given = list(each.values())
     shares = [(number, share) for number, share in given if share is not None]
     if not shares:
         return
