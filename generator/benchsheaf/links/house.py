@@ -141,7 +141,7 @@ class House:
         owner, item = self._meant(pointer.inside)
         known = self.names[owner].inner.get((section, item, inner)) if owner in self.names else None
         # What is not known here is an item that is astray, or one with a mistake of its own: both are told already.
-        if known is not None and pointer.name not in known:
+        if known is not None and pointer.name not in known and owner not in self.broken:
             close = nearest_known(pointer.name, known)
             about = gone(owner, f"{inner} of {item}", pointer.name)
             family = inner.removesuffix("s")
