@@ -292,6 +292,22 @@ def test_each_rung_says_plug_out_then_mains_then_stop_then_go(whole: Edition) ->
         assert order == sorted(order)
 
 
+@pytest.mark.parametrize(
+    "place, faults",
+    [
+        ("beep-rom-sum", [17, 16, 18]),  # 6 and 4 for certain, 8 at 0.1
+        ("beep-picture-card", [18, 19]),  # 8 at 0.5 and 4 for certain: equal, as they come
+        ("message-disk-flaws", [36, 35]),  # 5 for certain, 2 at 0.5
+        ("message-clock-unset", [29]),
+    ],
+)
+def test_a_sound_or_a_message_leads_to_its_faults(whole: Edition, place: str, faults: list[int]) -> None:
+    """Sections 13 and 16 of the notes: weight times likelihood, the larger first."""
+    row = page(whole, f"{MACHINE}/beeps.html").partition(f'<li id="{place}">')[2].partition("</li>")[0]
+    names = [place.replace(".", "/") for place in re.findall(r'href="finding.html#fault-([^"]+)"', row)]
+    assert names == [FAULTS[str(number)]["name"] for number in faults]
+
+
 def test_home_leads_in_by_the_owners_words(whole: Edition) -> None:
     """Every complaint of the notes is on the first page and leads to its place."""
     home = page(whole, "index.html")

@@ -1,9 +1,10 @@
 """What the weights of faults say by themselves: how much each suspect of a complaint has of them all."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from decimal import Decimal
 
-from benchsheaf.model.bench import Symptom
+from benchsheaf.model.bench import Shows, Symptom
 
 WORTH_REPAIRS = 10
 """How many repairs the weights of a machine are worth where its description does not say: a convention of ours."""
@@ -38,3 +39,18 @@ def symptom_figures(symptom: Symptom, weights: Mapping[str, int], lasting: Seque
         weight_sum=sum(weights[name] for name in order),
         suspects=tuple(SuspectFigures(fault=name, weight=weights[name]) for name in order),
     )
+
+
+def likeliest_first(faults: Iterable[tuple[str, int, Sequence[Shows]]], check: str, outcome: str) -> list[str]:
+    """The faults that change a check to an outcome: the larger product of weight and likelihood stands first.
+
+    `faults` are names with their weight and all that they show. A row without a likelihood counts in full, so the order
+    is that of Bayes' rule before anything else is known. Equal ones stay as they came.
+    """
+    products = {
+        name: weight * (Decimal(1) if row.likelihood_share is None else row.likelihood_share)
+        for name, weight, shows in faults
+        for row in shows
+        if (row.check, row.outcome) == (check, outcome)
+    }
+    return sorted(products, key=lambda name: -products[name])
