@@ -21,7 +21,7 @@ from benchsheaf.conformity.codes import (
     RANGE_04,
     UNKNOWN,
 )
-from benchsheaf.conformity.slid import without_slid
+from benchsheaf.conformity.slid import runs_on, without_slid
 from benchsheaf.conformity.sound import Doubt, Shell, sound_walk
 from benchsheaf.conformity.spoken import bound, choices, listed, sample_line, shape_of, wanted_shape
 from benchsheaf.documents import Entry
@@ -142,12 +142,22 @@ def measured(entry: Entry, kind: Field, *, whole: bool, blanks: frozenset[str] =
     judge = validator(Shell(kind))
     judge.validate(values, normalize=False)
     errors = list(_leaves(judge._errors))
+    lacking = {tuple(error.document_path)[:-1] for error in errors if error.code == MISSING}
+    for path in [path for path in misfits if path[:-1] in lacking]:
+        if runs_on(_described(kind, path), text_at(entry.values, path)):
+            place = entry.place(path)
+            mistakes[:] = [
+                told for told in mistakes if told.place != place
+            ]  # it follows from the field that is missing
     there = {(*path[:-2], name) for path, name in slid} | set(_meant(errors, kind, values))
     for error in errors:
         path = tuple(error.document_path)
         if there and _is_there(error, path, there):
             continue
         absent = error.code == MISSING or error.rule == "needs"
+        described = _described(kind, path)
+        if error.rule == "allowed" and path[:-1] in lacking and runs_on(described, text_at(entry.values, path)):
+            continue
         if path in misfits or (absent and path[:-1] == () and not whole):
             continue
         if not blanks or not follows_from_blank(error, path, blanks):
