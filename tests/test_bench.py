@@ -313,6 +313,7 @@ def test_home_leads_in_by_the_owners_words(whole: Edition) -> None:
     home = page(whole, "index.html")
     for noted in NOTES["symptoms"]:
         assert f"“{noted['says']}”" in unescape(home)
+    assert f'href="{MACHINE}/beeps.html"' in home
     assert home.count("finding.html#symptom-") == len(NOTES["symptoms"])
 
 
