@@ -1,6 +1,6 @@
 """What the weights of faults say by themselves: how much each suspect of a complaint has of them all."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
@@ -41,16 +41,19 @@ def symptom_figures(symptom: Symptom, weights: Mapping[str, int], lasting: Seque
     )
 
 
-def likeliest_first(faults: Iterable[tuple[str, int, Sequence[Shows]]], check: str, outcome: str) -> list[str]:
+def likeliest_first(
+    weights: Mapping[str, int], shows: Mapping[str, tuple[Shows, ...]], check: str, outcome: str
+) -> list[str]:
     """The faults that change a check to an outcome: the larger product of weight and likelihood stands first.
 
-    `faults` are names with their weight and all that they show. A row without a likelihood counts in full, so the order
-    is that of Bayes' rule before anything else is known. Equal ones stay as they came.
+    A row without a likelihood counts in full, so the order is that of Bayes' rule before anything else is known. Equal
+    ones stay in the order of `shows`.
+    Errors: KeyError if a fault that shows it has no weight; links have seen to that.
     """
     products = {
-        name: weight * (Decimal(1) if row.likelihood_share is None else row.likelihood_share)
-        for name, weight, shows in faults
-        for row in shows
+        name: weights[name] * (Decimal(1) if row.likelihood_share is None else row.likelihood_share)
+        for name, rows in shows.items()
+        for row in rows
         if (row.check, row.outcome) == (check, outcome)
     }
     return sorted(products, key=lambda name: -products[name])

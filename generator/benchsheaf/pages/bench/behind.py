@@ -22,10 +22,11 @@ def behind_signals(desk: Desk, machine: Machine) -> Behind:
     """What the checks of a machine say of its sounds and messages; nothing where no outcome names one."""
     ways = machine_ways(desk, machine)
     found = Behind(beeps={}, messages={})
+    weights = {name: each.weight for name, each in ways.bench.faults.items()}
+    shows = {name: each.shows for name, each in ways.bench.faults.items()}
 
     def led(check: str, outcome: Outcome) -> list[Led]:
-        rows = [(each.name, each.weight, each.shows) for each in ways.bench.faults.values()]
-        return [ways.fault(name) for name in likeliest_first(rows, check, outcome.id)]
+        return [ways.fault(name) for name in likeliest_first(weights, shows, check, outcome.id)]
 
     for name, each in ways.bench.checks.items():
         for outcome in each.check.outcomes:
