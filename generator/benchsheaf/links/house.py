@@ -204,7 +204,7 @@ class House:
         return any(
             each.required
             and name not in owner.values
-            and any(inner.points_at in FOLDERS for _, inner in all_fields(each))
+            and any(inner.points_at in FOLDERS for inner in (each, *(inner for _, inner in all_fields(each))))
             for name, each in owner.kind.fields.items()
         )
 
