@@ -44,6 +44,8 @@ class FirstPowerSheet:
     scales: Both | None
     reservoir: ReservoirView | None
     shorts: ShortsView | None
+    apart: str | None = None
+    checks: str | None = None
     rests_on: Sequence[str] = ()
     most_extra_w: Decimal = MOST_EXTRA_W
 
@@ -66,6 +68,8 @@ def first_power_sheet(desk: Desk, machine: Machine) -> FirstPowerSheet:
         scales=rail_scales(grounded, "scales") if grounded else None,
         reservoir=view,
         shorts=shorts_view(desk, machine),
+        apart=desk.sheet("apart") if machine.removals else None,
+        checks=desk.sheet("checks") if machine.checks else None,
         rests_on=_rests_on(machine, grounded),
     )
 
@@ -82,11 +86,8 @@ def _rests_on(machine: Machine, grounded: Sequence[Rail]) -> list[str]:
 
 def _step(desk: Desk, order: str, says: str, parts: Sequence[Markup] = (), stops: Sequence[str] = ()) -> Step:
     """A step in which the machine's words are told; what is told already stays so."""
-
-    def told(text: str) -> Markup:
-        return text if isinstance(text, Markup) else desk.told(text)
-
-    return Step(order=told(order), says=told(says), parts=parts, stops=[told(stop) for stop in stops])
+    told = [text if isinstance(text, Markup) else desk.told(text) for text in (order, says, *stops)]
+    return Step(order=told[0], says=told[1], parts=parts, stops=told[2:])
 
 
 def _weak_stop(desk: Desk, weak: WeakPart, of: Thing | None) -> Markup:

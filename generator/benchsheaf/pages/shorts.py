@@ -13,7 +13,7 @@ from benchsheaf.pages.glance import held_things
 from benchsheaf.pages.shelf import Desk
 from benchsheaf.standards import FOIL_M, HUNTING_A, METER_STEP_V
 
-WIDTHS_MM = tuple(Decimal(width) for width in ("0.5", "1", "2", "5"))
+WIDTHS_MM = tuple(Decimal(width) for width in ("0.3", "0.5", "1", "2"))
 """Widths of tracks that the table is worked out for. Source: common practice, a signal to a rail."""
 
 
