@@ -86,7 +86,7 @@ def test_the_data_is_there_for_programs(built_site: Path, repository: Path) -> N
 
 
 def test_without_rungs_no_word_of_an_outfit_is_lost(repository: Path, tmp_path: Path) -> None:
-    """The sheet about the way up is only wanted then; what outfits say stands on the power sheet, and links still land."""
+    """The sheet about the way up is only wanted then; what outfits say stands on the power sheet, links still land."""
     copy = tmp_path / "machines"
     shutil.copytree(repository / "machines", copy)
     outfits = copy / "ostervane-bureau-8" / "outfits.yml"
