@@ -44,6 +44,7 @@ KINDS = (
     "Clock",
     "Picture mode",
     "Part",
+    "Handbook",
     "Term",
     "Manual",
     "Field",
