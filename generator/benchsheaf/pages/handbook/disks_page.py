@@ -48,7 +48,8 @@ READS = (
 def disks() -> Content:
     """Four tables."""
     return Content(
-        answer="Cylinders × heads × sectors × bytes a sector. What a listing shows as free is less: tables, the root "
+        answer="A shape is cylinders × heads × sectors × bytes a sector. What a listing shows as free is less: "
+        "tables, the root "
         "directory and whole clusters are taken off. A doubtful drive gets a test disk first, never the only copy.",
         sections=(_floppies(), _limits(), _slack(), _reads()),
     )
@@ -62,7 +63,7 @@ def _floppies() -> Section:
             label="What floppy disks hold",
             columns=(
                 Column(name="Disk"),
-                Column(name="Cylinders × heads × sectors × bytes", n=True),
+                Column(name="Shape", n=True),
                 Column(name="Bytes", n=True),
                 Column(name="KiB", n=True),
                 Column(name="MB", n=True),

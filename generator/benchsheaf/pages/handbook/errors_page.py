@@ -12,6 +12,7 @@ def errors() -> Content:
     """Every error under its subject; those that can hurt come first."""
     return Content(
         cautions=(PLUG_OUT, TRAINED),
+        long=True,
         answer="Each has the wrong figure, the right one, and how it is worked out. The examples are general; what a "
         "machine's own sheet says wins.",
         sections=(

@@ -45,7 +45,7 @@ def mains_errors() -> Sequence[Point]:
             title="Two capacitors in series",
             wrong=f"Two of 220 µF hold what one holds, {number(single, 1)} J, or twice that, {number(2 * single, 1)} "
             "J.",
-            right=f"In series they are 110 µF: {number(series, 2)} J at {number(peak)} V, which still kills.",
+            right=f"In series they are 110 µF: {number(series, 2)} J at {number(peak)} V, which can still kill.",
             working=f"E = C V² / 2 with C = 220/2 µF and V = {number(peak, 1)} V.",
             mark="Computed; general example.",
         ),

@@ -40,6 +40,7 @@ def practice(desk: Desk) -> Content:
     last = Section(anchor="sources", title="Where this is from", told=(sources,)) if sources else None
     return Content(
         cautions=(PLUG_OUT, TRAINED, BURNS),
+        long=True,
         answer="These hold in general. What a machine's own sheet says wins, and a maker's figure wins over both.",
         sections=[*sections, last] if last else sections,
     )

@@ -63,7 +63,6 @@ class Section:
     table: Table | None = None
     points: Sequence[Point] = ()
     working: Sequence[str] = ()
-    after: str = ""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -73,7 +72,7 @@ class Content:
     answer: str
     sections: Sequence[Section]
     cautions: Sequence[CautionView] = ()
-    more: str = ""
+    long: bool = False  # so that its sections are listed first
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
