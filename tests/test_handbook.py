@@ -81,14 +81,14 @@ def place(markup: str, ident: str) -> str:
     return plain(markup.partition(f'id="{ident}"')[2].partition('<section class="handbook-point"')[0])
 
 
-@table("wire_gauge")
+@table("copper_wire")
 def test_a_wire_is_as_thick_as_the_row_says_and_stands_on_the_page(row: Row, text: Text) -> None:
     """Diameter, area and resistance of a metre, computed and printed with the digits of the row."""
     figures = wire_figures(int(row["gauge"]))
     assert figures.diameter_mm == to_the_digits(row["diameter_mm"])
     assert figures.area_mm2 == to_the_digits(row["area_mm2"])
-    assert figures.metre_ohm * 1000 == to_the_digits(row["metre_mohm"])
-    assert f"{row['gauge']} | {row['diameter_mm']} | {row['area_mm2']} | {row['metre_mohm']} |" in text("wires")
+    assert figures.metre_ohm * 1000 == to_the_digits(row["milliohm_a_metre"])
+    assert f"{row['gauge']} | {row['diameter_mm']} | {row['area_mm2']} | {row['milliohm_a_metre']} |" in text("wires")
 
 
 @table("resistor_marking")

@@ -144,7 +144,10 @@ VOLTAGE_LETTERS: Mapping[str, Decimal] = {
 """Rated voltage of chip tantalums by letter. Source: common practice, from memory."""
 
 COPPER_OHM_MM2_M = Decimal("0.017241")
-"""A metre of annealed copper of 1 mm² at 20 °C, as the standard prints 1/58. Source: IEC 60028."""
+"""A metre of annealed copper of 1 mm² at 20 °C, in ohm; 1/58 to the digits that tables of gauges take.
+
+Source: IEC 60028.
+"""
 
 GAUGE_36_M = Decimal("0.005") * Decimal("0.0254")
 """Diameter of gauge 36: five thousandths of an inch. Source: ASTM B258."""

@@ -23,14 +23,14 @@ LEAVES = (
         title="What do standards say about touching?",
         group="Before you touch",
         says="Classes of voltage and stored charge, and why none of them is a permission.",
-        sheets=("first-power", "power"),
+        sheets=("first-power", "ladder", "power"),
     ),
     Leaf(
         name="practice",
         title="What does a workshop go by?",
         group="Before you touch",
         says="What is done in a workshop, each with how well it is founded.",
-        sheets=("glance", "boards", "checks"),
+        sheets=("glance", "ladder", "boards", "checks"),
     ),
     Leaf(
         name="rings",
