@@ -178,3 +178,29 @@ TANTALUM_SHARE = Decimal("0.5")
 
 Source: component makers' application notes for the manganese dioxide kind, to 85 °C.
 """
+
+DIRECTORY_ENTRY_BYTES = 32
+"""What one entry of a directory takes. Source: ECMA-107, 2nd edition."""
+
+FIRST_CLUSTER = 2
+"""The number of the first data cluster; as many entries of each table are taken for other things.
+
+Source: ECMA-107, 2nd edition, 10.2 and 10.3.
+"""
+
+MOST_CLUSTERS_12 = 4084
+"""The most clusters whose table has 12 bits an entry; from one more on it has 16.
+
+Source: ECMA-107, 2nd edition, and the published specification of the file system: below 4085.
+"""
+
+MOST_CLUSTERS_16 = 65524
+"""The most clusters whose table has 16 bits an entry. Source: the published
+specification of the file system: below 65,525."""
+
+MOST_SECTORS_16 = 65535
+"""The most sectors that the old field of 16 bits for a volume's length can say. Source: ECMA-107, 2nd edition."""
+
+LOST_SHARE_ACCEPTABLE = Decimal(61) / Decimal(10_000)
+LOST_SHARE_TOO_MUCH = Decimal(3) / Decimal(10)
+"""What flaws may cost: 61 KB of a drive of 10 MB is acceptable, 3 MB is not. Source of both: common practice."""

@@ -31,6 +31,7 @@ KINDS = (
     "Removal",
     "Repair record",
     "Plug",
+    "Volume",
     "Memory bank",
     "Memory area",
     "Port",
