@@ -9,6 +9,7 @@ from benchsheaf.drawing.sheaf import sheaf_big
 from benchsheaf.pages.bench.ways import anchor
 from benchsheaf.pages.frame import loose_frame
 from benchsheaf.pages.glance import all_cautions
+from benchsheaf.pages.handbook.book import questions
 from benchsheaf.pages.missing import missing_count
 from benchsheaf.pages.page import Page
 from benchsheaf.pages.shelf import Desk, Shelf
@@ -34,6 +35,8 @@ class Home:
     sheaf: Picture
     data: str
     manual: str
+    handbook: str
+    questions: Sequence[Named]
     missing: str
     missing_count: int
     terms: str | None
@@ -109,6 +112,8 @@ def _home(desk: Desk) -> str:
         sheaf=sheaf_big("sheaf"),
         data=desk.href(urls.INDEX_DATA),
         manual=desk.href(urls.MANUAL),
+        handbook=desk.href(urls.HANDBOOK),
+        questions=questions(desk),
         missing=desk.href(urls.MISSING),
         missing_count=missing_count(desk.shelf),
         terms=desk.href(urls.TERMS) if collection.terms else None,

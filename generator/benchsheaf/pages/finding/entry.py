@@ -45,6 +45,7 @@ KINDS = (
     "Clock",
     "Picture mode",
     "Part",
+    "Handbook",
     "Term",
     "Manual",
     "Field",

@@ -11,6 +11,7 @@ from benchsheaf.pages.finding.bench_entries import part_bench_entries
 from benchsheaf.pages.finding.board_parts import Place, part_entries
 from benchsheaf.pages.finding.decoding_entries import bus_entries, card_entries
 from benchsheaf.pages.finding.entry import Entry, in_words
+from benchsheaf.pages.finding.handbook_entries import handbook_entries
 from benchsheaf.pages.finding.screen_entries import loose_entries
 from benchsheaf.pages.finding.term_entries import term_entries
 from benchsheaf.pages.finding.volume_entries import volume_entries
@@ -28,6 +29,7 @@ def shared_entries(desk: Desk) -> Iterator[Entry]:
     for each in desk.shelf.collection.cautions.values():
         way = desk.href(urls.CAUTIONS, each.id)
         yield Entry(kind="Caution", title=each.order.rstrip("."), where="All machines", way=way, text=each.says)
+    yield from handbook_entries(desk)
     yield from term_entries(desk)
     yield Entry(kind="Sheet", title=MISSING, where="All machines", way=desk.href(urls.MISSING))
 
