@@ -152,12 +152,6 @@ GAUGE_36_M = Decimal("0.005") * Decimal("0.0254")
 GAUGE_RATIO = 92
 """How many times gauge 36 goes into gauge 0000, 39 numbers on. Source: ASTM B258."""
 
-FAT_ENTRIES_KEPT = 12
-"""Numbers of a file allocation table that no cluster has: two at its start, ten for bad, reserved and last ones.
-
-Source: ECMA-107, 10.3; so 4084 clusters are the most with 12 bits, and 65,524 with 16.
-"""
-
 SURELY_SHARE = Decimal("0.05")
 """The risk of being wrong that a clean test may leave. Source: common practice, the usual 95 % of statistics."""
 

@@ -3,14 +3,14 @@
 from collections.abc import Sequence
 from decimal import Decimal
 
-from benchsheaf.compute.handbook import DataFigures, clusters_taken, data_figures, volume_figures
+from benchsheaf.compute.filesystem import LayoutFigures, layout_figures, slack_figures
 from benchsheaf.compute.handbook.prefixes import MIXED_MEGABYTE
 from benchsheaf.compute.laws import twelve
 from benchsheaf.compute.storage import capacity_figures, interleave_figures, interleave_order, track_figures
 from benchsheaf.model.drives import Geometry
 from benchsheaf.pages.handbook.shape import Point
 from benchsheaf.pages.printing import number
-from benchsheaf.standards import MEGABYTE
+from benchsheaf.standards import MEGABYTE, MOST_CLUSTERS_12
 
 SECTOR_BYTES = 512
 TALL = Geometry(cylinders=615, heads=4, sectors=17, sector_bytes=SECTOR_BYTES)
@@ -116,12 +116,19 @@ def missed_rate() -> Decimal:
     return twelve(SMALL.sectors * SECTOR_BYTES / track_s)
 
 
+def _layout(sectors: int, cluster: int, roots: int = 512) -> LayoutFigures:
+    """A volume with one reserved sector and two tables."""
+    figures = layout_figures(sectors, SECTOR_BYTES, cluster, 1, 2, roots)
+    assert figures is not None
+    return figures
+
+
 def volume_errors() -> Sequence[Point]:
     """What is taken off a disk before a file is on it."""
     whole = capacity_figures(SMALL).sectors
     less = whole - SMALL.sectors
-    with_track, without = (data_figures(each, 1, 8, 512, 8) for each in (whole, less))
-    tall = data_figures(capacity_figures(TALL).sectors - TALL.sectors, 1, 41, 512, 4)
+    with_track, without = (_layout(each, 8) for each in (whole, less))
+    tall = _layout(capacity_figures(TALL).sectors - TALL.sectors, 4)
     return (
         Point(
             anchor="hidden-track",
@@ -129,7 +136,7 @@ def volume_errors() -> Sequence[Point]:
             wrong=f"{number(whole)} sectors make {number(with_track.clusters)} clusters.",
             right=f"The first track lies before the volume: {number(less)} sectors, {number(without.clusters)} "
             "clusters.",
-            working=f"(sectors − 1 − 2 × 8 − 32) / 8, whole ones; {without.unused_sectors} sectors are left over.",
+            working=f"(sectors − 1 − 2 × 8 − 32) / 8, whole ones; {without.left_over_sectors} sectors are left over.",
             mark="Two formatters agree; general example.",
         ),
         _root(tall),
@@ -143,35 +150,35 @@ def volume_errors() -> Sequence[Point]:
     )
 
 
-def _root(tall: DataFigures) -> Point:
+def _root(tall: LayoutFigures) -> Point:
     sectors = capacity_figures(TALL).sectors - TALL.sectors
     return Point(
         anchor="root-directory",
         title="Root directory and tables forgotten",
         wrong=f"{number(sectors)} sectors × 512 = {number(sectors * SECTOR_BYTES)} B are free.",
-        right=f"Free are {number(tall.clusters * 4 * SECTOR_BYTES)} B.",
-        working=f"Data begins at sector {tall.first_sector} (1 + 2 × 41 + 32); {number(tall.clusters)} clusters of "
+        right=f"Free are {number(tall.free_bytes)} B.",
+        working=f"Data begins at sector {tall.first_data_sector} (1 + 2 × 41 + 32); {number(tall.clusters)} clusters "
+        "of "
         "2048 B.",
         mark="A formatter agrees; general example.",
     )
 
 
-def _reserved(without: DataFigures) -> Point:
-    entries = without.clusters + 2
-    table_bytes = -(-entries * 3 // 2)
+def _reserved(without: LayoutFigures) -> Point:
     return Point(
         anchor="reserved-entries",
         title="Two entries that are no clusters",
         wrong=f"A table for {number(without.clusters)} clusters has {number(without.clusters)} entries.",
-        right=f"{number(entries)}: the first data cluster is number 2. With 12 bits that is {number(table_bytes)} B, "
-        f"{-(-table_bytes // SECTOR_BYTES)} sectors.",
+        right=f"{number(without.table_entries)}: the first data cluster is number 2. With 12 bits that is "
+        f"{number(without.table_bytes)} B, "
+        f"{without.table_sectors} sectors.",
         working="(clusters + 2) × 1.5 B, over 512, upwards.",
         mark="ECMA-107, 10.2 and 10.3; computed.",
     )
 
 
 def _threshold() -> Point:
-    most = volume_figures(12, 1).most_clusters
+    most = MOST_CLUSTERS_12
     return Point(
         anchor="threshold",
         title="From 12 to 16 bits",
@@ -212,10 +219,10 @@ def _whole(sectors: int, cluster: int) -> int:
     return -(-sectors // cluster) * cluster
 
 
-def _straddling(tall: DataFigures) -> Point:
+def _straddling(tall: LayoutFigures) -> Point:
     block = 1057
     sectors = (2 * block, 2 * block + 1)
-    clusters = [(each - tall.first_sector) // 4 + 2 for each in sectors]
+    clusters = [(each - tall.first_data_sector) // 4 + 2 for each in sectors]
     return Point(
         anchor="straddling",
         title="A bad block over a border",
@@ -223,20 +230,20 @@ def _straddling(tall: DataFigures) -> Point:
         right=f"Over a border it costs two: block {block} is sectors {sectors[0]} and {sectors[1]}, clusters "
         f"{clusters[0]} "
         f"and {clusters[1]}.",
-        working=f"(sector − {tall.first_sector}) / 4 + 2, the whole part.",
+        working=f"(sector − {tall.first_data_sector}) / 4 + 2, the whole part.",
         mark="A formatter agrees; general example.",
     )
 
 
 def _bad_used() -> Point:
-    floppy = data_figures(720, 1, 2, 112, 2)
+    floppy = _layout(720, 2, roots=112)
     bad = 3
     return Point(
         anchor="bad-used",
         title="Bad clusters count as used",
         wrong=f"A checker that reports {bad}/{floppy.clusters} used has found files.",
         right="There may be none: bad clusters count so. Free are "
-        f"{number((floppy.clusters - bad) * 2 * SECTOR_BYTES)} B.",
+        f"{number((floppy.clusters - bad) * floppy.cluster_bytes)} B.",
         working=f"({floppy.clusters} − {bad}) × 1024 B.",
         mark="A formatter and a checker agree.",
     )
@@ -244,7 +251,7 @@ def _bad_used() -> Point:
 
 def _slack() -> Point:
     files, size = 1000, 3000
-    taken = {cluster: files * clusters_taken(size, cluster) * cluster for cluster in (2048, 4096, 8192)}
+    taken = {cluster: slack_figures(size, cluster, files).used_bytes for cluster in (2048, 4096, 8192)}
     return Point(
         anchor="slack",
         title="What is lost in clusters",
