@@ -9,6 +9,7 @@ from benchsheaf.drawing.sheaf import sheaf_big
 from benchsheaf.pages.bench.ways import anchor
 from benchsheaf.pages.frame import loose_frame
 from benchsheaf.pages.glance import all_cautions
+from benchsheaf.pages.markings import markings_page
 from benchsheaf.pages.missing import missing_count
 from benchsheaf.pages.page import Page
 from benchsheaf.pages.shelf import Desk, Shelf
@@ -37,6 +38,7 @@ class Home:
     missing: str
     missing_count: int
     terms: str | None
+    markings: str
     complaints: Sequence[Complaint]
 
 
@@ -58,6 +60,11 @@ class CautionsPage:
 def across_pages(shelf: Shelf) -> Iterator[Page]:
     """The pages that belong to no single thing."""
     yield Page(address=urls.HOME, title="Where to start", written=lambda: _home(shelf.desk(urls.HOME)))
+    yield Page(
+        address=urls.MARKINGS,
+        title="How resistors and capacitors are marked",
+        written=lambda: markings_page(shelf.desk(urls.MARKINGS)),
+    )
     if shelf.collection.cautions:
         path = shelf.edit_path(("cautions", "cautions"), "cautions")
         yield Page(
@@ -110,6 +117,7 @@ def _home(desk: Desk) -> str:
         manual=desk.href(urls.MANUAL),
         missing=desk.href(urls.MISSING),
         missing_count=missing_count(desk.shelf),
+        markings=desk.href(urls.MARKINGS),
         terms=desk.href(urls.TERMS) if collection.terms else None,
         complaints=_complaints(desk),
     )
