@@ -42,10 +42,11 @@ class RatingFigures:
     """The rating that a capacitor of a kind needs on a rail: by its nominal voltage, and by its high end.
 
     `rated_v` and `worst_rated_v` are the next that are sold; None where none is enough. `stress_share` is what the
-    first of them sees at nominal volts.
+    first of them sees at nominal volts. Volts are sizes, without the sign of the rail.
     """
 
     used_share: Decimal
+    nominal_v: Decimal
     least_v: Decimal = rounded_up()
     rated_v: Decimal | None
     stress_share: Decimal | None
@@ -124,6 +125,7 @@ def rating_figures(kind: str, nominal_v: Decimal, window: Volts) -> RatingFigure
     rated = smallest_at_least(least, RATED_VOLTS[kind])
     return RatingFigures(
         used_share=share,
+        nominal_v=abs(nominal_v),
         least_v=least,
         rated_v=rated,
         stress_share=None if rated is None else twelve(abs(nominal_v) / rated),

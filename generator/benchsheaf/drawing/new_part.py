@@ -10,10 +10,10 @@ RING_FILLS: Mapping[str, str] = {**WIRES, "gold": "#C9A227", "silver": "#B4BCC2"
 
 TEXT = 12.5
 ROUND, CAN = "tantalum", "electrolytic"
-WIDE = 200.0
-MIDDLE, TOP, FLOOR = 100.0, 4.0, 94.0
+WIDE = 150.0
+MIDDLE, TOP, FLOOR = 75.0, 4.0, 94.0
 BODY = 58.0
-SPREAD = 62.0  # from the middle to an outer hole, so that a word fits below each
+SPREAD = 48.0  # from the middle to an outer hole, so that a word fits below each
 
 
 def new_capacitor(
@@ -53,7 +53,7 @@ def _body(kind: str, printed: Sequence[str], polar: bool, three_holes: bool) -> 
         yield words(
             MIDDLE - (6 if kind == CAN and polar else 0),
             first + number * 15,
-            Run(line, "mono"),
+            line,
             size=TEXT,
             anchor="middle",
         )
@@ -76,8 +76,8 @@ def _legs(ends: tuple[str, str] | None, three_holes: bool) -> Iterator[Shape]:
         yield words(MIDDLE + off, FLOOR + 36, word, size=TEXT, anchor="middle")
 
 
-RING, GAP, LAST_GAP = 18.0, 22.0, 36.0
-LEAD = 24.0
+RING, GAP, LAST_GAP = 18.0, 18.0, 32.0
+LEAD = 14.0
 RESISTOR_TOP, RESISTOR_HIGH = 26.0, 40.0
 
 
@@ -86,11 +86,11 @@ def new_resistor(rings: Sequence[str], ident: str) -> Picture:
 
     Words stand above and below in turn, so that each has room.
     """
-    lefts = [LEAD + 16.0]
+    lefts = [LEAD + 12.0]
     apart = 3 if len(rings) == 4 else 4
     for place in range(1, len(rings)):
         lefts.append(lefts[-1] + RING + (LAST_GAP if place == apart else GAP))
-    wide = lefts[-1] + RING + 16 + LEAD
+    wide = lefts[-1] + RING + 12 + LEAD
     middle, below = RESISTOR_TOP + RESISTOR_HIGH / 2, RESISTOR_TOP + RESISTOR_HIGH
     shapes: list[Shape] = [
         Line(0, middle, wide, middle, "outline", 2),

@@ -111,7 +111,7 @@ def _example(ohm: str, share: str, places: int, drift: int | None) -> RingExampl
     return RingExample(
         picture=new_resistor(rings, f"rings-{len(rings)}"),
         rings=", ".join(rings),
-        says=f"{quantity(Decimal(ohm), 'ohm')}, {quantity(Decimal(share), '%')} to both sides{more}",
+        says=f"{quantity(Decimal(ohm).normalize(), 'ohm')}, {quantity(Decimal(share), '%')} to both sides{more}",
     )
 
 
@@ -131,9 +131,9 @@ def _tolerances() -> list[tuple[str, str]]:
 
 def _resistor(ohm: Decimal) -> Codes:
     codes = (*letter_codes(ohm, OHM_LETTERS), digit_code(ohm, 2, "R"), digit_code(ohm, 3, "R"), e96_code(ohm))
-    return Codes(value=quantity(ohm, "ohm"), codes=[each for each in dict.fromkeys(codes) if each])
+    return Codes(value=quantity(ohm.normalize(), "ohm"), codes=[each for each in dict.fromkeys(codes) if each])
 
 
 def _capacitor(farad: Decimal) -> Codes:
     codes = (digit_code(farad.scaleb(12), 2, "R"), *letter_codes(farad, FARAD_LETTERS))
-    return Codes(value=quantity(farad, "F"), codes=[each for each in dict.fromkeys(codes) if each])
+    return Codes(value=quantity(farad.normalize(), "F"), codes=[each for each in dict.fromkeys(codes) if each])

@@ -16,7 +16,7 @@ from benchsheaf.model.machine import Machine, Rail
 from benchsheaf.pages.glance import sheet_cautions
 from benchsheaf.pages.printing import anchor, quantity, rail_name
 from benchsheaf.pages.shelf import Desk
-from benchsheaf.pages.shopping import NOUNS, room_words, sort_words, value_words
+from benchsheaf.pages.shopping import NOUNS, owner_of_part, room_words, sort_words, value_words
 from benchsheaf.pages.views import CautionView
 from benchsheaf.standards import LOSS_HZ
 
@@ -38,6 +38,7 @@ class CapacitorView:
 
     anchor: str
     title: str
+    refs: Sequence[str]
     names: Sequence[Markup]
     picture: Picture
     marking: CapacitorMarking
@@ -53,6 +54,7 @@ class ResistorView:
 
     anchor: str
     title: str
+    ref: str
     name: Markup
     marking: ResistorMarking
     pictures: Sequence[tuple[Picture, str, str]]
@@ -103,6 +105,7 @@ class NewPartsSheet:
     capacitors: Sequence[CapacitorView]
     resistors: Sequence[ResistorView]
     ratings: Sequence[RatingView]
+    bases: Sequence[RatingView]
     limits: Sequence[LimitView]
     smoothing: Sequence[SmoothingView]
     loss_hz: Decimal
@@ -115,6 +118,7 @@ def new_parts_sheet(desk: Desk, machine: Machine) -> NewPartsSheet:
     new = desk.shelf.workup.machines[machine.slug].new_parts
     lines = [_line(desk, line) for line in new.shopping]
     anyway = [each for each in lines if each.line.anyway]
+    ratings = _ratings(desk, new, {rail.name: rail for rail in machine.rails})
     return NewPartsSheet(
         cautions=sheet_cautions(desk, machine, "boards"),
         anyway=anyway,
@@ -123,12 +127,13 @@ def new_parts_sheet(desk: Desk, machine: Machine) -> NewPartsSheet:
         table=desk.href(urls.shopping_data(machine.slug)) if lines else "",
         capacitors=[_capacitor(desk, several) for several in _alike(new.capacitors)],
         resistors=[_resistor(desk, each) for each in new.resistors],
-        ratings=_ratings(desk, new, {rail.name: rail for rail in machine.rails}),
+        ratings=ratings,
+        bases=list({(each.noun, each.rail.name): each for each in ratings}.values()),
         limits=_limits(desk, new),
         smoothing=[SmoothingView(names=_names(desk, each.parts), figures=each) for each in new.smoothing],
         loss_hz=LOSS_HZ,
         markings=desk.href(urls.MARKINGS),
-        boards=desk.sheet("boards", "stress"),
+        boards=desk.sheet("boards"),
     )
 
 
@@ -150,7 +155,8 @@ def _alike(capacitors: Sequence[NewCapacitor]) -> list[list[NewCapacitor]]:
     """New capacitors that look alike and go the same way round, in the order of the first of them."""
     found: dict[object, list[NewCapacitor]] = {}
     for each in capacitors:
-        found.setdefault((each.kind, each.sold_f, each.rated_v, each.way_round), []).append(each)
+        look = (each.kind, each.sold_f, each.rated_v, each.stands_celsius, each.sort, each.way_round)
+        found.setdefault(look, []).append(each)
     return list(found.values())
 
 
@@ -160,11 +166,13 @@ def _capacitor(desk: Desk, several: Sequence[NewCapacitor]) -> CapacitorView:
     printed = [each for each in first.marking.printed.split(" ") if each != "+"]
     polar = first.marking.marked_side is not None
     plus, minus = (rail_name(way.plus_on), rail_name(way.minus_on)) if way else ("", "")
-    volts = [quantity(first.rated_v, "V")] if first.rated_v is not None else []
+    facts = [(first.sold_f, "F"), (first.rated_v, "V"), (first.stands_celsius, "°C")]
+    sort = [desk.worded(first.sort, owner_of_part(desk, first.ref))] if first.sort else []
     three = way is not None and way.three_holes
     return CapacitorView(
         anchor=place,
-        title=", ".join([NOUNS[first.kind].capitalize(), quantity(first.sold_f, "F"), *volts]),
+        title=", ".join([NOUNS[first.kind].capitalize(), *_told(facts), *sort]),
+        refs=[each.ref for each in several],
         names=_names(desk, [each.ref for each in several]),
         picture=new_capacitor(
             first.kind, printed, (plus, minus) if polar else None, f"{place}-drawn", three_holes=three
@@ -177,11 +185,17 @@ def _capacitor(desk: Desk, several: Sequence[NewCapacitor]) -> CapacitorView:
     )
 
 
+def _told(facts: Sequence[tuple[Decimal | None, str]]) -> list[str]:
+    """Facts with their units, those that are known."""
+    return [quantity(value, unit) for value, unit in facts if value is not None]
+
+
 def _resistor(desk: Desk, each: NewResistor) -> ResistorView:
     place = f"new-{anchor(each.ref)}"
     return ResistorView(
         anchor=place,
-        title=f"Resistor, {quantity(each.resistance_ohm, 'ohm')}",
+        title=", ".join(["Resistor", *_told([(each.resistance_ohm, "ohm"), (each.bears_w, "W"), (each.rated_v, "V")])]),
+        ref=each.ref,
         name=desk.part(each.ref),
         marking=each.marking,
         pictures=[

@@ -56,7 +56,7 @@ def _row(desk: Desk, line: ShoppingLine) -> list[str]:
 def sort_words(desk: Desk, line: ShoppingLine) -> str:
     """What sort of part it is: as its kind is called, then what is to be fitted."""
     noun = NOUNS.get(line.kind or "", "") if line.capacitance_f is not None or line.resistance_ohm is not None else ""
-    sort = desk.worded(line.sort, _owner(desk, line.refs[0])) if line.sort else ""
+    sort = desk.worded(line.sort, owner_of_part(desk, line.refs[0])) if line.sort else ""
     return ", ".join(each for each in (noun, sort) if each) or "as the old one"
 
 
@@ -80,7 +80,7 @@ def room_words(line: ShoppingLine) -> str:
     return f"{quantity(line.width_mm, 'mm').partition(chr(0xA0))[0]} × {quantity(line.depth_mm, 'mm')}"
 
 
-def _owner(desk: Desk, name: str) -> tuple[str, str] | None:
+def owner_of_part(desk: Desk, name: str) -> tuple[str, str] | None:
     """Whose words they are, where that is not the machine."""
     slug = name.rpartition("/")[0]
     return (desk.kind_of(slug), slug) if slug else None

@@ -39,6 +39,8 @@ class NewCapacitor:
     was_rated_v: Decimal | None
     sold_f: Decimal
     rated_v: Decimal | None
+    stands_celsius: Decimal | None
+    sort: str | None
     way_round: WayRound | None
     rating: RatingFigures | None
     stress: StressFigures | None
@@ -48,10 +50,12 @@ class NewCapacitor:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class NewResistor:
-    """A resistor of fixed value and how a new one is marked."""
+    """A resistor of fixed value, what the new body must bear where that is told, and how it is marked."""
 
     ref: str
     resistance_ohm: Decimal
+    bears_w: Decimal | None
+    rated_v: Decimal | None
     marking: ResistorMarking
 
 
@@ -86,7 +90,7 @@ def new_parts(machine: Machine, collection: Collection) -> NewParts:
     return NewParts(
         capacitors=tuple(each for each in capacitors if each),
         resistors=tuple(
-            NewResistor(ref=name, resistance_ohm=part.resistance_ohm, marking=resistor_marking(part.resistance_ohm))
+            _resistor(name, part, fits.get(name))
             for name, part in parts.items()
             if part.kind == "resistor" and part.resistance_ohm is not None
         ),
@@ -110,11 +114,26 @@ def _capacitor(name: str, part: Part, fit: Fit | None, rail: Rail | None) -> New
         was_rated_v=part.rated_v,
         sold_f=farad,
         rated_v=volt,
+        stands_celsius=fit.stands_celsius if fit else None,
+        sort=fit.kind if fit else None,
         way_round=way_round(part, rail.nominal_v) if rail else None,
         rating=rating_figures(part.kind, rail.nominal_v, rail.window) if rail else None,
         stress=stress_figures(new, rail.nominal_v, rail.window) if rail else None,
         limits=limit_figures(part),
         marking=capacitor_marking(part.kind, farad, volt),
+    )
+
+
+def _resistor(name: str, part: Part, fit: Fit | None) -> NewResistor:
+    """The new part bears what is told to fit, else what the old one does."""
+    told = fit.resistance_ohm if fit and fit.resistance_ohm is not None else part.resistance_ohm
+    assert told is not None
+    return NewResistor(
+        ref=name,
+        resistance_ohm=told,
+        bears_w=fit.bears_w if fit and fit.bears_w is not None else part.bears_w,
+        rated_v=fit.rated_v if fit and fit.rated_v is not None else part.rated_v,
+        marking=resistor_marking(told),
     )
 
 

@@ -44,6 +44,7 @@ KINDS = (
     "Clock",
     "Picture mode",
     "Part",
+    "New part",
     "Term",
     "Manual",
     "Field",
