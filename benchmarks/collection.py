@@ -28,7 +28,7 @@ MACHINES = 60
 MACHINES_A_FAMILY = 6
 """How many machines hold the same supply, drives, cards and keyboard.
 
-With six, a tenth of the pages are theirs. When machines get more sheets, let more share their parts.
+With six, one page in fifteen is of something shared.
 """
 
 PARTS_MOVE_BY_MM = 1.5

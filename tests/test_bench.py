@@ -19,6 +19,7 @@ from benchsheaf.pages.bench.check_views import how_surely
 from benchsheaf.pages.bench.checks import ordered_checks
 from benchsheaf.pages.bench.ways import Ways
 from benchsheaf.pages.finding import found_entries
+from benchsheaf.pages.printing import waiting
 from benchsheaf.pages.shelf import Shelf
 from benchsheaf.site import Edition, Judgement, edition, judgement
 from expected import written as typed
@@ -256,11 +257,63 @@ def test_a_bad_memory_chip_is_named_and_reached(whole: Edition) -> None:
     assert "15 min from a closed machine" in plain(memory)
 
 
+def test_a_long_wait_is_told_in_hours(whole: Edition) -> None:
+    """The notes wait 12 h for a new cell of the clock, 1 h for a warm disk, and 2 h in record A-3."""
+    finding = page(whole, f"{MACHINE}/finding.html")
+    assert "then 12 h of waiting" in plain(section(finding, "fault-ov-ln3.cell-flat"))
+    assert "then 60 min of waiting" in plain(section(finding, "fault-ov-hd14.head-stuck"))
+    assert "Waiting 2 h" in plain(page(whole, f"{MACHINE}/repairs/a-3.html"))
+    waits = {119: "119 min", 120: "2 h", 150: "2.5 h", 600: "10 h", 601: "601 min"}
+    assert {minutes: plain(waiting(Decimal(minutes))) for minutes in waits} == waits
+
+
+def test_a_drive_that_does_not_turn_is_warned_of_where_its_fault_is_sought(whole: Edition) -> None:
+    """Rule 4 of the notes stands before the checks that switch the disk on."""
+    for name in ("finding", "checks"):
+        told = plain(page(whole, f"{MACHINE}/{name}.html"))
+        assert told.index("off at once and no second try") < told.index("Fixed disk: speed and reading")
+
+
+def test_a_part_does_not_say_that_a_fault_shows_nowhere(whole: Edition) -> None:
+    """A dried CS1 shows at a check of the machine (notes, fault 6); only the cold fan shows at none (fault 40)."""
+    sheet = page(whole, f"{MACHINE}/finding.html")
+    assert "all of them healthy" in plain(section(sheet, "fault-sp-96.fan-cold"))
+    assert plain(sheet).count("all of them healthy") == 1
+    assert "all of them healthy" not in plain(page(whole, "parts/supplies/sp-96.html"))
+
+
+def test_each_rung_says_plug_out_then_mains_then_stop_then_go(whole: Edition) -> None:
+    """Rungs 2 to 7 and 9 of the notes go up on this sheet: what stops the work is read before what lets it go on."""
+    steps = page(whole, f"{MACHINE}/first-power.html").partition('<ol class="steps">')[2].partition("</ol>")[0]
+    rungs = [plain(step) for step in steps.split("<li>") if "Plug out first;" in step]
+    assert len(rungs) == 7
+    for rung in rungs:
+        order = [rung.index(words) for words in ("Plug out first;", "Mains on:", " Stop ", "Go on when:")]
+        assert order == sorted(order)
+
+
+@pytest.mark.parametrize(
+    "place, faults",
+    [
+        ("beep-rom-sum", [17, 16, 18]),  # 6 and 4 for certain, 8 at 0.1
+        ("beep-picture-card", [18, 19]),  # 8 at 0.5 and 4 for certain: equal, as they come
+        ("message-disk-flaws", [36, 35]),  # 5 for certain, 2 at 0.5
+        ("message-clock-unset", [29]),
+    ],
+)
+def test_a_sound_or_a_message_leads_to_its_faults(whole: Edition, place: str, faults: list[int]) -> None:
+    """Sections 13 and 16 of the notes: weight times likelihood, the larger first."""
+    row = page(whole, f"{MACHINE}/beeps.html").partition(f'<li id="{place}">')[2].partition("</li>")[0]
+    names = [place.replace(".", "/") for place in re.findall(r'href="finding.html#fault-([^"]+)"', row)]
+    assert names == [FAULTS[str(number)]["name"] for number in faults]
+
+
 def test_home_leads_in_by_the_owners_words(whole: Edition) -> None:
     """Every complaint of the notes is on the first page and leads to its place."""
     home = page(whole, "index.html")
     for noted in NOTES["symptoms"]:
         assert f"“{noted['says']}”" in unescape(home)
+    assert f'href="{MACHINE}/beeps.html"' in home
     assert home.count("finding.html#symptom-") == len(NOTES["symptoms"])
 
 

@@ -12,7 +12,7 @@ import pytest
 from playwright.sync_api import Browser
 
 from benchsheaf.compute.memory_map import AreaFigures, map_figures
-from benchsheaf.compute.power import PowerFigures
+from benchsheaf.compute.power import PowerFigures, ladder
 from benchsheaf.compute.removal import removal_order
 from benchsheaf.compute.reservoir import reservoir_figures
 from benchsheaf.compute.storage import interleave_figures, track_figures
@@ -23,6 +23,7 @@ from benchsheaf.drawing.connector import connector
 from benchsheaf.drawing.discharge import discharge_curve
 from benchsheaf.drawing.drive import drive_pictures
 from benchsheaf.drawing.interleave import interleave_ring
+from benchsheaf.drawing.ladder import ladder_picture
 from benchsheaf.drawing.lettering import spread, words_frame, wrapped
 from benchsheaf.drawing.load_bars import load_bars
 from benchsheaf.drawing.memory_map import memory_map
@@ -46,7 +47,10 @@ from benchsheaf.drawing.port_strip import Stretch, port_strip
 from benchsheaf.drawing.rail_scales import rail_scales
 from benchsheaf.drawing.rate_ranges import Scale, Tick, rate_ranges
 from benchsheaf.drawing.removal_graph import removal_graph
+from benchsheaf.drawing.rung_panels import Rung
 from benchsheaf.drawing.sheaf import sheaf_edge
+from benchsheaf.drawing.start_times import Lane as StartLane
+from benchsheaf.drawing.start_times import start_times
 from benchsheaf.drawing.switch_block import switch_block
 from benchsheaf.drawing.timeline import common_scale, timeline
 from benchsheaf.drawing.views import view_pictures
@@ -143,6 +147,9 @@ def gallery(judged: Judgement, machine: Machine, supply: Supply, main_board: Bot
     made |= {name: timeline(each, scale, each.id, name) for name, each in codes.items()}
     made["ring"] = interleave_ring(storage.interleave, storage.track, "ring")
     made |= {f"view-{each.id}": view_pictures(each, f"view-{each.id}") for each in machine.views}
+    rungs = [Rung(name=each.name, power=power(judged, each.id)) for each in ladder(machine.configurations)]
+    made["ladder"] = ladder_picture(rungs, supply, "ladder")
+    made["starts"] = start_times(start_lanes(judged, supply), "starts")
     made["ranges"] = rate_ranges(SCALES, "ranges")
     made["clocks"] = clock_tree(CLOCKS, "clocks")
     made["removals"] = removal_graph(
@@ -168,6 +175,14 @@ CLOCKS = (
     Node(id="c", name="Counter", rate="1.500 MHz", part="N12", of="y", divided_by=24),
     Node(id="t", name="Tick", rate="100 Hz", part="N12", of="c", divided_by=15000),
 )
+
+
+def start_lanes(judged: Judgement, supply: Supply) -> list[StartLane]:
+    """+12 V as delivered, and with a second disk that starts late."""
+    output = next(each for each in supply.outputs if each.rail == "+12 V")
+    found = [(name, power(judged, name).rails) for name in ("as-delivered", "second-fixed-disk-late")]
+    rails = [(name, next(each for each in several if each.rail == "+12 V")) for name, several in found]
+    return [StartLane(name=name, figures=rail, output=output) for name, rail in rails]
 
 
 def both_of(pictures: Both) -> list[Picture]:
@@ -421,6 +436,59 @@ def test_what_is_not_carried_is_said(judged: Judgement, machine: Machine, supply
 
 
 # Rail scales
+
+
+# Section 19 of the notes: watts together, cold, rung by rung; the supply gives 96 W.
+RUNG_WATTS = ("11.4", "19.0", "23.6", "27.8", "33.8", "38.2", "56.6")
+
+
+def test_each_rung_is_a_step_of_its_watts(gallery: dict[str, Both]) -> None:
+    """The steps rise towards the limit as the notes say, and every rung has its number under it."""
+    for picture in both_of(gallery["ladder"]):
+        (stairs,) = (each for each in shapes(picture) if isinstance(each, Way) and each.css_class == "outline")
+        base = stairs.steps[0][1][1]
+        limit = min(each.y1 for each in lines(picture, "stop-bar"))
+        heights = [base - numbers[0] for letter, numbers in stairs.steps if letter == "V"]
+        for height, watts in zip(heights, RUNG_WATTS, strict=False):
+            assert height / (base - limit) == pytest.approx(float(watts) / 96, abs=0.001)
+        assert {str(number) for number in range(1, 9)} <= set(texts(picture))
+
+
+def test_the_amperes_of_a_rung_stand_against_its_limits(gallery: dict[str, Both]) -> None:
+    """+12 V has a bar for 5.0 A and a line for 3.2 A, and the words of rung 7: 1.68 A, starting 3.53 A (section 19)."""
+    for picture in both_of(gallery["ladder"]):
+        (continuous,) = lines(picture, "limit")
+        (peak,) = (each for each in lines(picture, "stop-bar") if 0 < continuous.y1 - each.y1 < 60)
+        (base,) = {each.y1 for each in lines(picture, "axis") if 0 < each.y1 - continuous.y1 < 60}
+        assert (base - peak.y1) / (base - continuous.y1) == pytest.approx(5.0 / 3.2, abs=0.001)
+        said = " ".join(texts(picture))
+        assert "1.68" in said
+        assert "3.53" in said
+    assert "+12\u00a0V (least 0.20\u00a0A" in gallery["ladder"].wide.label
+    assert "7 1.68\u00a0A starting 3.53\u00a0A" in gallery["ladder"].wide.label
+
+
+def test_a_ladder_of_one_rung_or_many_can_be_drawn(judged: Judgement, supply: Supply) -> None:
+    """Names and figures that do not fit are left out, and nothing leaves the picture."""
+    for count in (1, 40):
+        rungs = [Rung(name="A rung of a rather long name", power=power(judged, "as-delivered"))] * count
+        for picture in both_of(ladder_picture(rungs, supply, "many")):
+            frames = [words_frame(each) for each in shapes(picture) if isinstance(each, Words)]
+            assert all(frame.left > -1 and frame.right < picture.view_box[2] + 1 for frame in frames)
+
+
+def test_a_late_start_stands_after_the_first(gallery: dict[str, Both]) -> None:
+    """5.35 A with the second disk is over the bar of 5.0 A, 4.35 A before it is not (section 3 of the notes)."""
+    for picture in both_of(gallery["starts"]):
+        bars = lines(picture, "stop-bar")
+        curves = [each for each in shapes(picture) if isinstance(each, Way) and each.css_class == "running-end"]
+        assert (len(bars), len(curves)) == (2, 3)
+        first, late = curves[1:]
+        assert late.steps[0][1][0] > first.steps[-1][1][0]
+        base = max(each.y1 for each in lines(picture, "axis") if each.x1 < each.x2)
+        ampere = (base - bars[1].y1) / 5
+        assert (base - first.steps[0][1][1]) / ampere == pytest.approx(4.35, abs=0.001)
+        assert (base - late.steps[0][1][1]) / ampere == pytest.approx(5.35, abs=0.001)
 
 
 def test_a_stop_area_ends_exactly_at_its_limit(machine: Machine) -> None:

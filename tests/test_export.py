@@ -19,7 +19,7 @@ from golden import FIGURE_PATHS, paths_of_figures
 # Bare numbers: what is counted, a number by itself, or the year.
 COUNTS = {
     *("cylinders", "heads", "sectors", "tracks", "flawed_tracks", "turns", "interleave", "factor", "order", "park"),
-    *("chips", "parity_chips", "lane", "pins", "legs", "keys", "built"),
+    *("chips", "parity_chips", "lane", "pieces", "pins", "legs", "keys", "built"),
     *("bit", "bits", "count", "divided_by", "dots", "every", "lines", "ports", "round", "rows", "shown_dots"),
     *("rings", "shown_lines", "weight", "weight_sum", "worth", "worth_repairs"),
     *("free_ports", "reads", "one", "other"),  # the last two are places in the list of what answers

@@ -1,5 +1,6 @@
 """Deliberate mistakes: each is told once, at its own line, with the nearest right name, and none is invented."""
 
+import re
 import shutil
 from collections.abc import Mapping
 from pathlib import Path
@@ -31,10 +32,18 @@ from benchsheaf.rules import (
     switches,
 )
 from benchsheaf.site import judgement
+from benchsheaf.wording import as_text
 
 HERE = Path(__file__).parent
 COPIES = yaml.safe_load((HERE / "cases" / "mistakes.yml").read_text(encoding="utf-8"))["copies"]
 WORDS = yaml.safe_load((HERE / "cases" / "words.yml").read_text(encoding="utf-8"))
+READING = yaml.safe_load((HERE / "cases" / "documents" / "words.yml").read_text(encoding="utf-8"))
+JARGON = re.compile(
+    r"\b(dict(ionary)?|list of str|str(ing)?s?|int(eger)?s?|bool(ean)?s?|float|null|nil|(key|value|type) ?error"
+    r"|exception|traceback|regex|regular expression|pattern|schemas?|nodes?|pars(e|er|ing|ed)|tokens?|tuple|array"
+    r"|mapping|scalars?|sequence|attribute|argument|parameter|object|instance|index|pointer|identifier|slug|enum|constraint"
+    r"|validat\w*|seriali[sz]\w*|escape|literal|python)\b"
+)
 RULES = (
     boards,
     cards,
@@ -99,7 +108,25 @@ def test_each_mistake_is_told_once(copy: Mapping[str, Any], repository: Path, tm
     )
     assert sorted((each.place.file, each.place.line, each.code.id) for each in told) == wanted
     for edit in copy["edits"]:
-        assert _told(told, edit, tmp_path).nearest == edit.get("nearest"), edit
+        mistake = _told(told, edit, tmp_path)
+        assert mistake.nearest == edit.get("nearest"), edit
+        assert_plain(mistake)
+
+
+def assert_plain(mistake: Mistake) -> None:
+    """A mistake is told whole, in four lines at most, with where it stands, and in no programmer's words."""
+    lines = as_text([mistake]).split("\n")[:-2]
+    assert 2 <= len(lines) <= 4
+    assert not lines[-1].endswith("…")
+    assert lines[0].startswith(f"{mistake.place.file}:")
+    assert_no_jargon(mistake.sentence)
+
+
+def assert_no_jargon(sentence: str) -> None:
+    """No word that only those who write programs know; what stands between backticks is what is to be written."""
+    plain = re.sub(r"`[^`]*`", "", sentence).lower()
+    assert not JARGON.search(plain), sentence
+    assert not re.search(r"[{}<>=]|\\[a-z]|\w\(\)", plain), sentence
 
 
 def test_a_card_of_another_bus_is_told_once(repository: Path, tmp_path: Path) -> None:
@@ -121,10 +148,17 @@ def _told(told: tuple[Mistake, ...], edit: Mapping[str, Any], folder: Path) -> M
     return next(each for each in told if (each.place.file, each.place.line, each.code.id) == place)
 
 
+def section(edit: Mapping[str, Any]) -> str:
+    """The file and the field at which a mistake was made, so that the same slip at another place is another one."""
+    field = re.search(r"([a-z_0-9]+): *[^:]*$", str(edit.get("find", "")).strip().split("\n")[0])
+    return f"{edit['file']} {field[1] if field else ''}"
+
+
 def test_every_family_is_shown_at_least_twice() -> None:
-    """The cases cover each family of codes with two mistakes or more, and twenty-five in all."""
+    """The cases cover each family of codes with two mistakes or more: sixty and more in all, no two alike."""
     codes = [edit["code"] for copy in COPIES for edit in copy["edits"]]
-    assert len(codes) >= 25
+    assert len(codes) >= 60
+    assert len({(edit["code"], section(edit)) for copy in COPIES for edit in copy["edits"]}) >= 55
     assert {family: sum(code.startswith(family) for code in codes) >= 2 for family in FAMILIES} == dict.fromkeys(
         FAMILIES, True
     )
@@ -141,3 +175,10 @@ def test_the_words_of_each_code(name: str) -> None:
     code = CODES[name]
     assert code.words.format_map(code.example) == WORDS[name]
     assert code.meaning.endswith(".")
+    assert_no_jargon(WORDS[name])
+
+
+@pytest.mark.parametrize("name", sorted(READING))
+def test_the_words_of_reading_are_plain(name: str) -> None:
+    """What is said of a slip of writing is plain too; the words themselves are held where reading is."""
+    assert_no_jargon(READING[name])

@@ -19,7 +19,15 @@ from benchsheaf.compute.laws import (
     volts_after,
 )
 from benchsheaf.compute.memory_map import AreaFigures, address, area_figures, fill_figures, map_figures
-from benchsheaf.compute.power import Load, power_figures, resistor_for
+from benchsheaf.compute.power import (
+    Load,
+    copper_ohm,
+    least_load_figures,
+    power_figures,
+    resistance_beside,
+    resistor_for,
+    track_figures,
+)
 from benchsheaf.compute.storage import format_figures, interleave_figures, interleave_order
 from benchsheaf.model.boards import Draw
 from benchsheaf.model.drives import Geometry, LowLevelFormat
@@ -27,7 +35,7 @@ from benchsheaf.model.machine import Rail
 from benchsheaf.model.memory import Area, Bank, Fill, FillGroup, Memory, MemoryChip
 from benchsheaf.model.signals import PortRange
 from benchsheaf.model.supply import Supply
-from benchsheaf.standards import E24
+from benchsheaf.standards import E24, LARGEST_BODY_W
 from expected import record
 
 
@@ -115,11 +123,57 @@ def test_the_resistor_draws_enough_and_the_next_larger_one_would_not(
     low_v = rail.window.low_v
     chosen = resistor_for(wanted_a, rail)
     assert chosen is not None
-    assert low_v / chosen.resistance_ohm >= wanted_a
+    assert float(low_v / chosen.resistance_ohm) >= float(wanted_a) * (1 - NEARLY)
+    assert chosen.body_w is not None
+    assert chosen.body_w >= 2 * chosen.piece_w
+    if chosen.pieces > 1:
+        one = standard_at_most(low_v / wanted_a)
+        assert 2 * heat(rail.window.high_v, one) > LARGEST_BODY_W
+        return
     larger = [Decimal(step).scaleb(decade) for decade in range(-6, 8) for step in E24]
     following = min(value for value in larger if value > chosen.resistance_ohm)
     assert low_v / following < wanted_a
-    assert chosen.body_w is None or chosen.body_w >= 2 * chosen.worst_w
+
+
+RAIL = record(Rail, {"name": "R", "nominal_v": "12", "window": {"low_v": "11.4", "high_v": "12.6"}})
+
+
+@given(quantities("0.001", "20"), quantities("0", "20"))
+def test_a_larger_least_never_asks_for_more_ohms(least_a: Decimal, more_a: Decimal) -> None:
+    """Of one resistor; of several like ones no less current. What is sure never asks for anything."""
+    small, large = (least_load_figures(each, Decimal(0), RAIL) for each in (least_a, least_a + more_a))
+    assert small is not None
+    assert large is not None
+    assert large.at_most_ohm <= small.at_most_ohm
+    assert large.chosen.pieces >= small.chosen.pieces
+    if small.chosen.pieces == large.chosen.pieces == 1:
+        assert large.chosen.resistance_ohm <= small.chosen.resistance_ohm
+        assert large.chosen.worst_w >= small.chosen.worst_w
+    assert small.unmeasured.resistance_ohm <= small.chosen.resistance_ohm
+    assert float(small.unmeasured.spread_a) >= float(small.missing_a) * (1 - NEARLY)
+    assert least_load_figures(least_a, least_a + more_a, RAIL) is None
+
+
+@given(OHMS, OHMS)
+def test_what_hangs_beside_puts_the_reading_back(one: Decimal, other: Decimal) -> None:
+    """Two things side by side read less than either, and the law finds the one from the two readings."""
+    together = one * other / (one + other)
+    assume(one / other < 1000)
+    assert float(resistance_beside(together, other)) == pytest.approx(float(one), rel=1e-6)
+
+
+@given(quantities("0.01", "50"), quantities("0.001", "2"), quantities("0.01", "50"))
+def test_copper_grows_with_its_length_and_shrinks_with_its_area(
+    length_m: Decimal, times: Decimal, area_mm2: Decimal
+) -> None:
+    """Twice as long is twice as much; twice as wide a track drops half as much, and needs twice the way."""
+    area = area_mm2.scaleb(-6)
+    assert float(copper_ohm(length_m * times, area)) == pytest.approx(
+        float(copper_ohm(length_m, area) * times), rel=NEARLY
+    )
+    narrow, wide = track_figures(area_mm2), track_figures(area_mm2 * 2)
+    assert float(narrow.drop_a_cm_v) == pytest.approx(float(wide.drop_a_cm_v * 2), rel=NEARLY)
+    assert narrow.step_mm < wide.step_mm
 
 
 MAP_BITS = 12
@@ -286,6 +340,25 @@ def test_what_runs_is_never_less_than_what_is_sure(loads: list[Load], most_a: De
     if figures.carried == "yes" and figures.start_a > most_a:
         assert figures.over_for_s is not None
         assert figures.over_for_s <= 8
+
+
+@given(LOADS, DRAWS, quantities("0.1", "10"))
+def test_one_more_load_never_gives_more_headroom(loads: list[Load], more: Draw, most_a: Decimal) -> None:
+    """Nor a lower start, nor a worse met least; and moments begin with the sum of their phase and never rise."""
+    output = {"rail": "R", "most_a": str(most_a), "peak_a": str(most_a * 2), "peak_for_s": "8", "least_a": "0.5"}
+    given_supply = {"slug": "s", "name": "S", "summary": "", "mains": {"low_v": "220", "high_v": "240"}}
+    supply = record(Supply, {**given_supply, "outputs": [output], "together_w": "100000"})
+    (less,) = power_figures(supply, [RAIL], loads, []).rails
+    (figures,) = power_figures(supply, [RAIL], [*loads, Load(name="M", draws=(more,))], []).rails
+    assert figures.headroom_a <= less.headroom_a
+    assert figures.start_a >= less.start_a
+    assert figures.least_met or not less.least_met
+    assert figures.cold_start_a <= figures.start_a
+    for phase in ("first", "late"):
+        moments = [each for each in figures.moments if each.phase == phase]
+        assert [each.sum_a for each in moments] == sorted((each.sum_a for each in moments), reverse=True)
+        assert [each.from_s for each in moments[1:]] == [each.until_s for each in moments[:-1]]
+        assert all(each.sum_a <= figures.start_a for each in moments)
 
 
 @given(st.integers(0, 900), st.integers(1, 130), st.sets(st.integers(0, 9), max_size=4))

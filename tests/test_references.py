@@ -1,6 +1,7 @@
 """Our figures held against figures from outside: each row of `references` names where it comes from."""
 
 from decimal import Decimal
+from math import pi
 
 import bitmath
 import eseries
@@ -10,7 +11,7 @@ from benchsheaf.compute.capacitors import stress_figures
 from benchsheaf.compute.clocks import clock_figures, refresh_figures
 from benchsheaf.compute.laws import heat, seconds_to_fall, standard_at_most, stored_energy, volts_after
 from benchsheaf.compute.memory_map import FillFigures, fill_figures
-from benchsheaf.compute.power import Load, power_figures, resistor_figures, resistor_for
+from benchsheaf.compute.power import Load, copper_ohm, power_figures, resistor_figures, resistor_for
 from benchsheaf.compute.reservoir import reservoir_figures
 from benchsheaf.compute.storage import (
     capacity_figures,
@@ -268,9 +269,20 @@ def test_the_least_load_is_met_by_the_resistor_of_the_row(row: Row) -> None:
     assert resistor_for(wanted, own) == figures
     loads = [Load(name="board", draws=(Draw(rail="R", run_a=Decimal(row["drawn_a"])),))]
     (found,) = power_figures(supply(["R"], {"rail": "R", "least_a": row["least_a"]}), [own], loads, []).rails
-    assert (found.least_met, found.wanted) == (False, figures)
+    assert found.wanted is not None
+    assert (found.least_met, found.wanted.chosen) == (False, figures)
+    assert found.wanted.missing_a == wanted
     if row["body_w"]:
         assert figures.body_w == Decimal(row["body_w"])
+
+
+@table("copper_wire")
+def test_a_metre_of_wire_has_the_resistance_of_the_row(row: Row) -> None:
+    """Milliohm a metre from its area and its diameter, as near as their last digits allow: within 2 in 10,000."""
+    area = Decimal(row["area_mm2"]).scaleb(-6)
+    round_area = Decimal(pi) / 4 * Decimal(row["diameter_mm"]).scaleb(-3) ** 2
+    for each in (area, round_area):
+        assert float(copper_ohm(Decimal(1), each)) * 1000 == pytest.approx(float(row["milliohm_a_metre"]), rel=2e-4)
 
 
 @table("resistor_load")

@@ -13,9 +13,16 @@ def told_once(mistakes: Iterable[Mistake]) -> tuple[Mistake, ...]:
     """
     single = {(*each.order, each.sentence): each for each in reversed(list(mistakes))}
     shared: dict[tuple[object, ...], list[Mistake]] = {}
+    gone = {_whose(each.about): each.about for each in single.values() if each.about[:1] == ("name",)}
     for each in sorted(single.values(), key=lambda each: (*each.order, each.sentence)):
-        shared.setdefault(each.about or (each.order, each.sentence), []).append(each)
+        about = gone.get(_whose(each.about), each.about) if each.about[:1] == ("figure",) else each.about
+        shared.setdefault(about or (each.order, each.sentence), []).append(each)
     return tuple(_first(several) for several in shared.values())
+
+
+def _whose(about: tuple[str, ...]) -> tuple[str, ...]:
+    """The thing and the name that a mistake is about: texts ask for figures of a name that pointers miss as well."""
+    return (*about[1:3], about[-1]) if about else ()
 
 
 def narrowed(mistakes: Iterable[Mistake], is_wanted: Callable[[Mistake], bool]) -> list[Mistake]:

@@ -32,6 +32,27 @@ BODY_OVER_LOAD = Decimal(2)
 BODY_WATTS = tuple(Decimal(watt) for watt in ("0.25", "0.5", "1", "2", "3", "5", "10", "15", "25", "50", "100", "200"))
 """Power ratings that resistors are sold in. Source: common practice, wire-wound and film kinds of the trade."""
 
+LARGEST_BODY_W = Decimal(50)
+"""The largest body of one load resistor; beyond it several like ones share the heat.
+
+Source: common practice, larger ones are rated on a heat sink of their own.
+"""
+
+RESISTOR_SPREAD = Decimal("0.05")
+"""How far a resistor of series E24 may lie from its print. Source: IEC 60063, the series for 5 %."""
+
+COPPER_OHM_M = Decimal(1) / Decimal(58_000_000)
+"""Resistivity of copper at 20 °C, in ohm times metre. Source: IEC 60028, 1/58 Ω mm² a metre."""
+
+FOIL_M = Decimal("0.000035")
+"""Thickness of a board's copper, in metre. Source: common practice, the usual foil of 35 µm; plating makes it more."""
+
+HUNTING_A = Decimal("0.5")
+"""What is sent through a shorted rail to find the short. Source: common practice, from a source under 1 V."""
+
+METER_STEP_V = Decimal("0.0001")
+"""The last digit of a meter of 3½ digits in its range of 200 mV. Source: 200 mV over 2000 counts."""
+
 E24 = (10, 11, 12, 13, 15, 16, 18, 20, 22, 24, 27, 30, 33, 36, 39, 43, 47, 51, 56, 62, 68, 75, 82, 91)
 """Preferred values of one decade. Source: IEC 60063, series E24."""
 

@@ -37,7 +37,7 @@ FIELD_04 = Code(
 FIELD_05 = Code(
     id="FIELD-05",
     meaning="None of several fields is there, and one is needed.",
-    words="One of {names} is wanted here.",
+    words="One of {names} is missing here. Add the one that is true.",
     example={"names": "`rail`, `signal` or `key`"},
 )
 FIELD_06 = Code(
@@ -79,6 +79,6 @@ RANGE_03 = Code(
 RANGE_04 = Code(
     id="RANGE-04",
     meaning="A list has too few items.",
-    words="At least {bound} items are wanted.",
+    words="This list needs {bound} items at least.",
     example={"bound": "2"},
 )

@@ -60,9 +60,9 @@ def wanted_shape(described: Field, found: object) -> str:
         line = f"[{', '.join(words)}]" if plain and is_single else ""
         return f"A list (`{line}`, or each item on a line with `- ` before it)" if line else _LIST
     if described.shape == "record":
-        (line, *more) = data_lines({described.name or "name": least_example(described)})
+        line = data_lines({"group": least_example(described)})[0].removeprefix("group:").strip()
         fields = listed(list(least_fields(described)), "and")
-        return f"A group of fields ({f'{fields}, each on a line' if more else f'`{line}`'})"
+        return f"A group of fields ({f'`{line}`' if line else f'{fields}, each on a line'})"
     return _SINGLE[described.shape]
 
 

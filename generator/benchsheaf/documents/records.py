@@ -40,6 +40,9 @@ class Source(Protocol):
     def holds(self, sign: str) -> bool:
         """Whether a sign may stand somewhere in the file; no only where it does not."""
 
+    def lines(self) -> list[str]:
+        """The lines of the file, as far as they are still there."""
+
 
 @dataclass(frozen=True)
 class Document:
@@ -90,6 +93,23 @@ class Entry:
         """Where the value at a path stands; where there is none, the nearest thing around it that is there."""
         document, spot = self._spot(path)
         return Place(file=document.file, line=spot.line, column=spot.column) if spot else self.file_place()
+
+    def place_within(self, path: Iterable[str | int], words: str) -> Place:
+        """Where words stand in the text at a path, which may run over several lines; else where the text begins."""
+        document, spot = self._spot(path)
+        if spot is None:
+            return self.file_place()
+        lines = document.source.lines()[spot.line - 1 :]
+        key = spot.key_column or spot.column
+        for number, line in enumerate(lines):
+            if number and line.strip() and len(line) - len(line.lstrip()) < key:
+                break
+            column = line.find(words, 0 if number else spot.column - 1)
+            if number and column >= 0:
+                return Place(file=document.file, line=spot.line + number, column=column + 1)
+            if column >= 0:
+                break
+        return Place(file=document.file, line=spot.line, column=spot.column)
 
     def key_place(self, path: Iterable[str | int]) -> Place:
         """Where the key of the value at a path stands; for an item of a list, the item itself."""

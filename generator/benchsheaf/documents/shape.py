@@ -23,7 +23,7 @@ NOT_A_MAPPING = Code(
 SECOND_DOCUMENT = Code(
     id="YAML-02",
     meaning="A second document begins in a file.",
-    words="A second document begins here. Put it into a file of its own.",
+    words="`---` begins a second description. Take it out, or put what follows into a file of its own.",
 )
 DIRECTIVE = Code(
     id="YAML-03",

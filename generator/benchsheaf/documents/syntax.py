@@ -41,7 +41,7 @@ AFTER_BRACKET = Code(
 BRACKET_OPEN = Code(
     id="YAML-20",
     meaning="A bracket is not closed.",
-    words="No `{closing}` closes this `{sign}`. If it belongs to the text, put the text in quotes.",
+    words="No `{closing}` closes this `{sign}`. Add it, or put a text that holds such a sign in quotes.",
     example={"closing": "}", "sign": "{"},
 )
 COMMA_MISSING = Code(
@@ -75,7 +75,7 @@ ESCAPE = Code(
 NO_SPACE_AFTER_HYPHEN = Code(
     id="YAML-31",
     meaning="No space follows the hyphen that begins an item.",
-    words="No space follows the hyphen that begins this item. Write `- ` before it.",
+    words="No space follows the hyphen that begins this item. Put one between.",
 )
 NO_SPACE = Code(
     id="YAML-30",

@@ -82,6 +82,10 @@ class _PlainText:
         """Whether a sign stands in the text, be it in a comment."""
         return sign in self._unpacked()
 
+    def lines(self) -> list[str]:
+        """The lines of the text."""
+        return self._unpacked().split("\n")
+
     def _unpacked(self) -> str:
         return self.text if isinstance(self.text, str) else decompress(self.text).decode()
 
@@ -103,6 +107,10 @@ class _LookedAt:
 
     def pack(self) -> None:
         """Nothing: to find it once more would take long."""
+
+    def lines(self) -> list[str]:
+        """None: the text is no longer there."""
+        return []
 
     def holds(self, sign: str) -> bool:
         """Perhaps: the text is no longer there to look."""

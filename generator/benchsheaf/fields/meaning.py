@@ -115,9 +115,13 @@ def _as_quantity(described: Field, text: str) -> Converted | Misfit:
     value = read_quantity(text, described.unit)
     if not isinstance(value, Misread):
         return value
-    fills = value.fills
-    if fills.get("wanted") == MEASURES[described.unit].wanted and described.example:
-        fills = {**fills, "wanted": example_text(described)}  # an example of the field itself says more
+    fills, usual = value.fills, MEASURES[described.unit].wanted
+    if described.example:  # an example of the field itself says more
+        own = example_text(described)
+        fills = {
+            name: own if fill == usual else fill.replace(f"`{usual}`", f"`{own}`") if name == "like" else fill
+            for name, fill in fills.items()
+        }
     return Misfit(code=value.code, fills=fills, nearest=value.nearest)
 
 

@@ -111,10 +111,7 @@ def collect_names(conformed: Conformed, described: Field, value: Any, path: Path
         for name, absent in described.fields.items():
             if absent.gives_names and name not in value and (strange or absent.required):
                 names.muddled |= _families(absent)
-        for name, inner in value.items():
-            known = described.fields.get(name)
-            if known and known.gives_names:
-                yield from collect_names(conformed, known, inner, (*path, known.name), names)
+        yield from _record_names(conformed, described, value, path, names)
     elif isinstance(value, list) and described.shape == "list" and described.item:
         yield from _own_list(conformed, described.item, value, path)
         for index, inner in enumerate(value):
@@ -123,9 +120,22 @@ def collect_names(conformed: Conformed, described: Field, value: Any, path: Path
         names.muddled |= _families(described)
 
 
+def _record_names(
+    conformed: Conformed, described: Field, value: dict[str, Any], path: Path, names: Names
+) -> Iterator[Mistake]:
+    """The names of a group, its own first: one that was copied with its name is one slip, whatever stands in it."""
+    giving = [known for name in value if (known := described.fields.get(name)) and known.gives_names]
+    is_copy = False
+    for known in sorted(giving, key=lambda each: not each.names_item):
+        again = list(collect_names(conformed, known, value[known.name], (*path, known.name), names))
+        yield from () if is_copy else again
+        is_copy = is_copy or bool(again and known.names_item and known.shape == "text")
+
+
 def _has_another_form(described: Field, name: str) -> bool:
-    """Whether a name is not written as its field asks."""
-    return isinstance(converted(described.item or described, name), Misfit)
+    """Whether a name is not written as its field asks, or none of the words that the field knows."""
+    named = described.item or described
+    return isinstance(converted(named, name), Misfit) or bool(named.allowed and name not in named.allowed)
 
 
 def _families(described: Field) -> set[str]:

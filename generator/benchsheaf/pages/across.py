@@ -40,6 +40,7 @@ class Home:
     terms: str | None
     markings: str
     complaints: Sequence[Complaint]
+    sounds: Sequence[Named]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -120,6 +121,11 @@ def _home(desk: Desk) -> str:
         markings=desk.href(urls.MARKINGS),
         terms=desk.href(urls.TERMS) if collection.terms else None,
         complaints=_complaints(desk),
+        sounds=[
+            Named(name=each.name, way=desk.sheet("beeps", slug=slug))
+            for slug, each in collection.machines.items()
+            if each.beeps or each.messages
+        ],
     )
     return desk.printed("home.html", home=home)
 

@@ -11,10 +11,12 @@ from benchsheaf.links import Thing
 from benchsheaf.markup import Markup
 from benchsheaf.model.boards import WeakPart
 from benchsheaf.model.cards import Bus
-from benchsheaf.model.machine import Configuration, Machine, Rail
-from benchsheaf.pages.glance import all_cautions, held_things, sheet_cautions
+from benchsheaf.model.machine import Machine, Rail
+from benchsheaf.pages.glance import held_things, sheet_cautions
 from benchsheaf.pages.printing import quantity, rail_name, span
+from benchsheaf.pages.sheets import SHEETS_BY_NAME
 from benchsheaf.pages.shelf import Desk
+from benchsheaf.pages.shorts import ShortsView, shorts_view
 from benchsheaf.pages.views import CautionView, ReservoirView, reservoir_view
 from benchsheaf.standards import MOST_EXTRA_W
 
@@ -41,6 +43,9 @@ class FirstPowerSheet:
     ground: Markup | None
     scales: Both | None
     reservoir: ReservoirView | None
+    shorts: ShortsView | None
+    apart: str | None = None
+    checks: str | None = None
     rests_on: Sequence[str] = ()
     most_extra_w: Decimal = MOST_EXTRA_W
 
@@ -57,11 +62,14 @@ def first_power_sheet(desk: Desk, machine: Machine) -> FirstPowerSheet:
         machine=machine,
         workup=workup,
         cautions=sheet_cautions(desk, machine, "first-power"),
-        steps=[*_before_the_plug(desk, machine, grounded), *_with_the_plug(desk, machine)],
+        steps=[*_before_the_plug(desk, machine, grounded), _then_power(desk, machine)],
         grounded=grounded,
         ground=desk.part(machine.measuring.ground) if machine.measuring else None,
         scales=rail_scales(grounded, "scales") if grounded else None,
         reservoir=view,
+        shorts=shorts_view(desk, machine),
+        apart=desk.sheet("apart") if machine.removals else None,
+        checks=desk.sheet("checks") if machine.checks else None,
         rests_on=_rests_on(machine, grounded),
     )
 
@@ -78,11 +86,8 @@ def _rests_on(machine: Machine, grounded: Sequence[Rail]) -> list[str]:
 
 def _step(desk: Desk, order: str, says: str, parts: Sequence[Markup] = (), stops: Sequence[str] = ()) -> Step:
     """A step in which the machine's words are told; what is told already stays so."""
-
-    def told(text: str) -> Markup:
-        return text if isinstance(text, Markup) else desk.told(text)
-
-    return Step(order=told(order), says=told(says), parts=parts, stops=[told(stop) for stop in stops])
+    told = [text if isinstance(text, Markup) else desk.told(text) for text in (order, says, *stops)]
+    return Step(order=told[0], says=told[1], parts=parts, stops=told[2:])
 
 
 def _weak_stop(desk: Desk, weak: WeakPart, of: Thing | None) -> Markup:
@@ -131,7 +136,7 @@ def _before_the_plug(desk: Desk, machine: Machine, grounded: Sequence[Rail]) -> 
         yield _step(
             desk,
             order="Measure every rail to ground, cold.",
-            says=f"{condition}{_probes(desk, machine)}{_readings(grounded)}. The scales below say what is doubtful.",
+            says=f"{condition}{probes(desk, machine)}{_readings(grounded)}. The scales below say what is doubtful.",
             stops=[f"{_no_power(grounded)}: no power until the short is found. Hunt only with a source under 1 V."],
         )
         yield _step(
@@ -156,7 +161,8 @@ def probe_points(machine: Machine, bus: Bus | None = None) -> dict[str, str]:
     return points
 
 
-def _probes(desk: Desk, machine: Machine) -> str:
+def probes(desk: Desk, machine: Machine) -> str:
+    """Where each rail and ground are measured, a sentence with a space after it; nothing where no plug shows them."""
     points = probe_points(machine, desk.shelf.collection.buses[machine.bus] if machine.bus else None)
     found = [f"{rail_name(rail.name)} at {points[rail.name]}" for rail in machine.rails if rail.name in points]
     ground = f", ground at {points['ground']}" if "ground" in points else ""
@@ -188,68 +194,16 @@ def _no_power(rails: Sequence[Rail]) -> str:
     return ", or ".join(limits)
 
 
-def _with_the_plug(desk: Desk, machine: Machine) -> Iterator[Step]:
-    """Up the ladder: the supply alone on resistors, then what stands after it, rung by rung."""
-    rungs = ladder(machine.configurations)
-    alone = [rung for rung in rungs if not rung.boards]
-    windows = "; ".join(f"{rail_name(rail.name)} {span(rail.window, 'V')}" for rail in machine.rails)
-    ripples = [f"{rail_name(rail.name)} {quantity(rail.ripple_v, 'V')}" for rail in machine.rails if rail.ripple_v]
-    for rung in alone:
-        yield _step(
-            desk,
-            order="The supply alone, on resistors.",
-            says=f"{_loads(rung)}. {_told(rung.plug)}No untested drive serves as a load, and the resistors get "
-            "hot enough to burn.",
-        )
-        power = [desk.told(each.order, of) for of, each in all_cautions(desk, machine) if "power" in each.sheets]
-        yield _step(
-            desk,
-            order="Mains on. Over-voltage is looked for first, then all rails.",
-            says=f"{_probes(desk, machine)}{windows}."
-            + (f" Ripple at most {', '.join(ripples)}." if ripples else "")
-            + f" {_told(rung.expect)}"
-            + (f"Go on when: {_told(rung.go)}" if rung.go else ""),
-            stops=[rung.stop or NO_GOOD, *power],
-        )
-    for rung in rungs:
-        if rung not in alone:
-            loads = f"{_loads(rung)}. " if rung.loads else ""
-            yield _step(
-                desk,
-                order=f"{rung.name}.",
-                says=f"Plug out first; all rails at once, never rail by rail. {_told(rung.plug)}{loads}Mains on: "
-                f"{_told(rung.expect)}"
-                + (f"Go on when: {_told(rung.go)}" if rung.go else "All rails in their windows."),
-                stops=[rung.stop or NO_GOOD],
-            )
+def _then_power(desk: Desk, machine: Machine) -> Step:
+    """What comes after this sheet: the way up, where it is described."""
+    order = Markup("Only then power, rung by rung.")
+    if SHEETS_BY_NAME["ladder"].wanted(machine, desk.shelf.collection):
+        return Step(order=order, says=Markup(NO_LADDER))
+    way = Markup('<a href="{}">Bringing it up</a>').format(desk.sheet("ladder"))
+    return Step(order=order, says=Markup("All rails at once, the supply alone first. Go on with: {}.").format(way))
 
 
-NO_GOOD = "A rail out of its window, a tick, a hiss, a smell: plug out. What was added last is looked at first."
-
-
-def _told(text: str | None) -> str:
-    return f"{text.rstrip('.')}. " if text else ""
-
-
-def _loads(rung: Configuration) -> str:
-    return "; ".join(
-        f"{quantity(load.resistance_ohm, 'ohm')}, {quantity(load.bears_w, 'W')} body on {rail_name(load.rail)} "
-        f"between {load.between[:1].lower() + load.between[1:] if load.between[1:2].islower() else load.between}"
-        for load in rung.loads
-    )
-
-
-def ladder(configurations: Sequence[Configuration]) -> list[Configuration]:
-    """The rungs below the outfit as delivered, the lowest first, and that outfit last."""
-    by_name = {outfit.id: outfit for outfit in configurations}
-    rungs = [configurations[0]]
-    while rungs[0].before:
-        rungs.insert(0, by_name[rungs[0].before])
-    return rungs
-
-
-def beside_the_ladder(configurations: Sequence[Configuration]) -> list[Configuration]:
-    """Outfits with words of their own that are no rung on the way to the machine as delivered."""
-    rungs = {outfit.id for outfit in ladder(configurations)}
-    others = [outfit for outfit in configurations if outfit.id not in rungs]
-    return [outfit for outfit in others if outfit.plug or outfit.expect or outfit.go or outfit.stop]
+NO_LADDER = (
+    "The supply alone first, on resistors that give it its least load, then all rails at once, plug out at whatever is "
+    "odd. How this machine is brought up is not described yet."
+)

@@ -17,6 +17,7 @@ from benchsheaf.pages.firmware import firmware_sheet
 from benchsheaf.pages.first_power import first_power_sheet
 from benchsheaf.pages.frame import Frame, sheet_frame
 from benchsheaf.pages.glance import boards_sheet, glance_sheet
+from benchsheaf.pages.ladder import ladder_sheet
 from benchsheaf.pages.memory import memory_sheet
 from benchsheaf.pages.new_parts import new_parts_sheet
 from benchsheaf.pages.page import Page
@@ -29,6 +30,7 @@ from benchsheaf.pages.switches import switches_sheet
 CONTENTS: Mapping[str, Callable[[Desk, Machine], Any]] = {
     "glance": glance_sheet,
     "first-power": first_power_sheet,
+    "ladder": ladder_sheet,
     "power": power_sheet,
     "boards": boards_sheet,
     "memory": memory_sheet,

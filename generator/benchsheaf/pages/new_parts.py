@@ -38,7 +38,6 @@ class CapacitorView:
 
     anchor: str
     title: str
-    refs: Sequence[str]
     names: Sequence[Markup]
     picture: Picture
     marking: CapacitorMarking
@@ -54,7 +53,6 @@ class ResistorView:
 
     anchor: str
     title: str
-    ref: str
     name: Markup
     marking: ResistorMarking
     pictures: Sequence[tuple[Picture, str, str]]
@@ -125,7 +123,7 @@ def new_parts_sheet(desk: Desk, machine: Machine) -> NewPartsSheet:
         if_bad=[each for each in lines if not each.line.anyway],
         pieces=sum(each.line.count for each in anyway),
         table=desk.href(urls.shopping_data(machine.slug)) if lines else "",
-        capacitors=[_capacitor(desk, several) for several in _alike(new.capacitors)],
+        capacitors=[_capacitor(desk, several) for several in alike(new.capacitors)],
         resistors=[_resistor(desk, each) for each in new.resistors],
         ratings=ratings,
         bases=list({(each.noun, each.rail.name): each for each in ratings}.values()),
@@ -151,7 +149,7 @@ def _line(desk: Desk, line: ShoppingLine) -> LineView:
     )
 
 
-def _alike(capacitors: Sequence[NewCapacitor]) -> list[list[NewCapacitor]]:
+def alike(capacitors: Sequence[NewCapacitor]) -> list[list[NewCapacitor]]:
     """New capacitors that look alike and go the same way round, in the order of the first of them."""
     found: dict[object, list[NewCapacitor]] = {}
     for each in capacitors:
@@ -162,17 +160,14 @@ def _alike(capacitors: Sequence[NewCapacitor]) -> list[list[NewCapacitor]]:
 
 def _capacitor(desk: Desk, several: Sequence[NewCapacitor]) -> CapacitorView:
     first = several[0]
-    way, place = first.way_round, f"new-{anchor(first.ref)}"
+    way, place = first.way_round, new_anchor(first.ref)
     printed = [each for each in first.marking.printed.split(" ") if each != "+"]
     polar = first.marking.marked_side is not None
     plus, minus = (rail_name(way.plus_on), rail_name(way.minus_on)) if way else ("", "")
-    facts = [(first.sold_f, "F"), (first.rated_v, "V"), (first.stands_celsius, "°C")]
-    sort = [desk.worded(first.sort, owner_of_part(desk, first.ref))] if first.sort else []
     three = way is not None and way.three_holes
     return CapacitorView(
         anchor=place,
-        title=", ".join([NOUNS[first.kind].capitalize(), *_told(facts), *sort]),
-        refs=[each.ref for each in several],
+        title=capacitor_title(desk, first),
         names=_names(desk, [each.ref for each in several]),
         picture=new_capacitor(
             first.kind, printed, (plus, minus) if polar else None, f"{place}-drawn", three_holes=three
@@ -185,17 +180,33 @@ def _capacitor(desk: Desk, several: Sequence[NewCapacitor]) -> CapacitorView:
     )
 
 
+def capacitor_title(desk: Desk, new: NewCapacitor) -> str:
+    """What a new capacitor is: `Aluminium electrolytic, 22 µF, 50 V, 105 °C`."""
+    facts = [(new.sold_f, "F"), (new.rated_v, "V"), (new.stands_celsius, "°C")]
+    sort = [desk.worded(new.sort, owner_of_part(desk, new.ref))] if new.sort else []
+    return ", ".join([NOUNS[new.kind].capitalize(), *_told(facts), *sort])
+
+
+def resistor_title(new: NewResistor) -> str:
+    """What a new resistor is: `Resistor, 220 kΩ, 1 W, 500 V`."""
+    return ", ".join(["Resistor", *_told([(new.resistance_ohm, "ohm"), (new.bears_w, "W"), (new.rated_v, "V")])])
+
+
+def new_anchor(ref: str) -> str:
+    """The place of a new part on its sheet, by the first part that it is for."""
+    return f"new-{anchor(ref)}"
+
+
 def _told(facts: Sequence[tuple[Decimal | None, str]]) -> list[str]:
     """Facts with their units, those that are known."""
     return [quantity(value, unit) for value, unit in facts if value is not None]
 
 
 def _resistor(desk: Desk, each: NewResistor) -> ResistorView:
-    place = f"new-{anchor(each.ref)}"
+    place = new_anchor(each.ref)
     return ResistorView(
         anchor=place,
-        title=", ".join(["Resistor", *_told([(each.resistance_ohm, "ohm"), (each.bears_w, "W"), (each.rated_v, "V")])]),
-        ref=each.ref,
+        title=resistor_title(each),
         name=desk.part(each.ref),
         marking=each.marking,
         pictures=[

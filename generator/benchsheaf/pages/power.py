@@ -1,23 +1,35 @@
 """Power: does the supply carry it, rail by rail, and what needs a resistor."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
-from benchsheaf.compute.power import PowerFigures, RailFigures, ResistorFigures
+from benchsheaf.compute.power import (
+    LeastLoadFigures,
+    PowerFigures,
+    RailFigures,
+    ResistorFigures,
+    branches,
+    high_end,
+    ladder,
+    low_end,
+)
 from benchsheaf.compute.workup import MachineWorkup, OutfitWorkup, outfit_loads
 from benchsheaf.drawing.load_bars import load_bars
 from benchsheaf.drawing.picture import Both
 from benchsheaf.markup import Markup
 from benchsheaf.model.machine import Configuration, DummyLoad, Machine, Rail
 from benchsheaf.model.supply import Output, Supply
+from benchsheaf.pages.carried import Verdict, verdict
 from benchsheaf.pages.contacts import PlugRails, SocketView, plug_rails, socket_view
-from benchsheaf.pages.first_power import beside_the_ladder
 from benchsheaf.pages.glance import sheet_cautions
 from benchsheaf.pages.printing import figure, quantity, rail_anchor, rail_name
 from benchsheaf.pages.settings import setting_words
+from benchsheaf.pages.sheets import SHEETS_BY_NAME
 from benchsheaf.pages.shelf import Desk
+from benchsheaf.pages.starting import StartsView, starts_view
 from benchsheaf.pages.views import CautionView
+from benchsheaf.standards import LARGEST_BODY_W
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -40,20 +52,11 @@ class LimitRow:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
-class Verdict:
-    """Whether an outfit is carried, as a mark's name and in words."""
-
-    mark: str
-    says: str
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
 class OutfitRow:
     """One outfit with its verdict."""
 
     outfit: Configuration
     workup: OutfitWorkup
-    after: str | None
     settings: Sequence[Markup]
     rests: Sequence[str]
     words: Verdict
@@ -61,19 +64,23 @@ class OutfitRow:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class ResistorRow:
-    """A load resistor of one outfit."""
+    """A load resistor and the outfits that it belongs to."""
 
-    outfit: str
+    outfits: Sequence[str]
     load: DummyLoad
     figures: ResistorFigures
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class LeastRow:
-    """The largest resistor that would still do for an outfit."""
+    """The fewest resistors that would do for an outfit, in words, with how they were found."""
 
     outfit: str
-    figures: ResistorFigures
+    figures: LeastLoadFigures
+    low_v: Decimal
+    high_v: Decimal
+    chosen: str
+    unmeasured: str
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -92,12 +99,15 @@ class PowerSheet:
     workup: MachineWorkup
     outfits: Sequence[OutfitRow]
     aside: Sequence[Configuration]
+    way_up: str | None
+    starts: StartsView | None
     resistors: Sequence[ResistorRow]
     least: Sequence[LeastRow]
     plugs: Sequence[SocketView]
     plug_rails: Sequence[PlugRails]
+    largest_body_w: Decimal = LARGEST_BODY_W
 
-    def starts(self, rail: str) -> bool:
+    def takes_more(self, rail: str) -> bool:
         """Whether anything takes more from a rail while it starts, so that the table needs a column for it."""
         return any(each.rail == rail and each.start_a > each.run_a for each in self.power.rails)
 
@@ -129,12 +139,10 @@ def power_sheet(desk: Desk, machine: Machine) -> PowerSheet:
         supply_way=desk.thing("supply", supply.slug),
         workup=workup,
         outfits=_outfits(desk, machine, workup, supply),
-        aside=beside_the_ladder(machine.configurations),
-        resistors=[
-            ResistorRow(outfit=outfit.name, load=load, figures=figures)
-            for outfit, made in zip(machine.configurations, workup.outfits, strict=True)
-            for load, figures in zip(outfit.loads, made.power.resistors, strict=True)
-        ],
+        aside=_aside(machine),
+        starts=starts_view(desk, machine),
+        way_up=None if SHEETS_BY_NAME["ladder"].wanted(machine, desk.shelf.collection) else desk.sheet("ladder"),
+        resistors=_resistors(machine, workup),
         least=_least(machine, workup),
         plugs=[socket_view(desk, each) for each in machine.connectors],
         plug_rails=list(plug_rails(desk, machine, delivered)),
@@ -177,55 +185,68 @@ def _load_rows(desk: Desk, machine: Machine, power: PowerFigures) -> list[LoadRo
 
 
 def _outfits(desk: Desk, machine: Machine, workup: MachineWorkup, supply: Supply) -> list[OutfitRow]:
-    names = {outfit.id: outfit.name for outfit in machine.configurations}
+    """The outfits beside the way up."""
+    told_there = _on_the_way(machine)
     return [
         OutfitRow(
             outfit=outfit,
             workup=made,
-            after=names.get(outfit.before or ""),
             settings=[setting_words(desk, each) for each in outfit.set],
             rests=[desk.shelf.collection.drives[put.holds].name for put in outfit.bays if put.bay in outfit.rests],
-            words=_verdict(made.power, supply),
+            words=verdict(made.power, supply),
         )
         for outfit, made in zip(machine.configurations, workup.outfits, strict=True)
-        if outfit is not machine.configurations[0]
+        if outfit.id not in told_there
     ]
 
 
-def _verdict(power: PowerFigures, supply: Supply) -> Verdict:
-    """The verdict with all its reasons: overloads before a missing least load."""
-    outputs = {output.rail: output for output in supply.outputs}
-    over = [words for rail in power.rails if rail.carried == "no" for words in _over(rail, outputs[rail.rail])]
-    if power.run_w > supply.together_w:
-        over.append(f"running {figure(power, 'run_w')} over {quantity(supply.together_w, 'W')}")
-    if over:
-        return Verdict(mark="stop", says=f"no: {'; '.join(over)}")
-    for rail in power.rails:
-        if not rail.least_met:
-            least = outputs[rail.rail].least_a
-            needs = quantity(least, "A") if least is not None else ""
-            words = f"{rail_name(rail.rail)} {figure(rail, 'least_a')} under the least, {needs}: it may tick"
-            return Verdict(mark="weak", says=words)
-    return Verdict(mark="good", says="yes") if power.carried == "yes" else Verdict(mark="suspect", says="not known")
+def _on_the_way(machine: Machine) -> set[str]:
+    """The rungs and what stands on them: the sheet about the way up tells of these."""
+    return {outfit.id for outfit in (*ladder(machine.configurations), *branches(machine.configurations))}
 
 
-def _over(rail: RailFigures, output: Output) -> Iterator[str]:
-    """What a rail takes too much of: running, starting, or for too long."""
-    name, peak = rail_name(rail.rail), output.peak_a or output.most_a
-    if rail.run_a > output.most_a:
-        yield f"{name} running {figure(rail, 'run_a')} over {quantity(output.most_a, 'A')}"
-    if rail.start_a > peak:
-        yield f"{name} starting {figure(rail, 'start_a')} over {quantity(peak, 'A')}"
-    elif rail.run_a <= output.most_a and rail.over_for_s is not None and output.peak_for_s is not None:
-        yield f"{name} over its limit for {figure(rail, 'over_for_s', 0)}, more than {quantity(output.peak_for_s, 's')}"
+def _aside(machine: Machine) -> list[Configuration]:
+    """Outfits with words of their own that stand on no rung; the others are told of on the way up."""
+    others = [outfit for outfit in machine.configurations if outfit.id not in _on_the_way(machine)]
+    return [outfit for outfit in others if outfit.plug or outfit.expect or outfit.go or outfit.stop]
+
+
+def _resistors(machine: Machine, workup: MachineWorkup) -> list[ResistorRow]:
+    """Each resistor once, with all outfits in which it stands at the same place."""
+    found: dict[DummyLoad, tuple[list[str], ResistorFigures]] = {}
+    for outfit, made in zip(machine.configurations, workup.outfits, strict=True):
+        for load, figures in zip(outfit.loads, made.power.resistors, strict=True):
+            found.setdefault(load, ([], figures))[0].append(outfit.name)
+    return [ResistorRow(outfits=names, load=load, figures=figures) for load, (names, figures) in found.items()]
+
+
+def resistor_words(figures: ResistorFigures) -> str:
+    """A resistor, or several like ones: `2 of 7.5 Ω side by side, 50 W each`."""
+    body = f"{quantity(figures.body_w, 'W')} body" if figures.body_w is not None else "no body is sold"
+    one = quantity(figures.piece_ohm, "ohm")
+    if figures.pieces == 1:
+        return f"{one}, {body}"
+    how = "in a row" if figures.joined == "series" else "side by side"
+    return f"{figures.pieces} of {one} {how}, {body} each"
 
 
 def _least(machine: Machine, workup: MachineWorkup) -> list[LeastRow]:
-    supply = [LeastRow(outfit="The supply alone", figures=each) for each in workup.supply.smallest_loads]
-    outfits = [
-        LeastRow(outfit=outfit.name, figures=rail.wanted)
+    rails = {rail.name: rail for rail in machine.rails}
+    wanted = [("The supply alone", each) for each in workup.supply.smallest_loads]
+    wanted += [
+        (outfit.name, rail.wanted)
         for outfit, made in zip(machine.configurations, workup.outfits, strict=True)
         for rail in made.power.rails
         if rail.wanted
     ]
-    return supply + outfits
+    return [
+        LeastRow(
+            outfit=outfit,
+            figures=each,
+            low_v=low_end(rails[each.rail]),
+            high_v=high_end(rails[each.rail]),
+            chosen=resistor_words(each.chosen),
+            unmeasured=resistor_words(each.unmeasured),
+        )
+        for outfit, each in wanted
+    ]

@@ -26,6 +26,15 @@ def quantity(value: Decimal | int, unit: str, places: int | None = None) -> str:
     return printed(value, unit, places)
 
 
+def waiting(minutes: Decimal) -> str:
+    """A time of waiting: in hours where it is whole or half hours and two at the least, otherwise in minutes."""
+    halves, rest = divmod(minutes, 30)
+    if rest or halves < 4:
+        return printed(minutes, "min")
+    hours, half = divmod(int(halves), 2)
+    return printed(Decimal(f"{hours}.5" if half else hours), "h")
+
+
 def span(record: Any, unit: str) -> str:
     """A range record, low to high, under one unit."""
     suffix = SUFFIX[unit]
@@ -161,6 +170,7 @@ def swatch(colour: str) -> Markup:
 
 FILTERS: Mapping[str, Callable[..., Any]] = {
     "quantity": quantity,
+    "waiting": waiting,
     "span": span,
     "figure": figure,
     "plain": plain,

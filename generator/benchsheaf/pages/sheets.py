@@ -12,7 +12,8 @@ REPAIRS = "repairs"
 class Sheet:
     """One sheet: `rests_on` is the section of the data without which it is only wanted, unless there is `or_on`.
 
-    Repair records are things of their own, each in its file, and no section of their machine.
+    With `by` the section is not enough: one of its items must have that field. Repair records are things of their own,
+    each in its file, and no section of their machine.
     """
 
     name: str
@@ -20,17 +21,21 @@ class Sheet:
     group: str
     rests_on: str
     or_on: str | None = None
+    by: str | None = None
 
     def wanted(self, machine: Machine, collection: Collection) -> bool:
         """Whether the machine lacks what the sheet rests on."""
         if self.rests_on == REPAIRS:
             return machine.slug not in collection.repairs_of
+        if self.by:
+            return not any(getattr(each, self.by) for each in getattr(machine, self.rests_on))
         return not (getattr(machine, self.rests_on) or (self.or_on and getattr(machine, self.or_on)))
 
 
 SHEETS = (
     Sheet(name="glance", title="At a glance", group="Make safe", rests_on="name"),
     Sheet(name="first-power", title="Before first power", group="Make safe", rests_on="rails"),
+    Sheet(name="ladder", title="Bringing it up", group="Make safe", rests_on="configurations", by="before"),
     Sheet(name="power", title="Power", group="Make safe", rests_on="configurations"),
     Sheet(name="boards", title="Boards and weak parts", group="Know it", rests_on="boards"),
     Sheet(name="memory", title="Memory", group="Know it", rests_on="memory"),
@@ -48,4 +53,5 @@ SHEETS = (
     Sheet(name="repairs", title="Repair records", group="Fix it", rests_on=REPAIRS),
     Sheet(name="sources", title="Sources", group="Carry it", rests_on="sources"),
 )
+SHEETS_BY_NAME = {sheet.name: sheet for sheet in SHEETS}
 GROUPS = ("Make safe", "Know it", "Fix it", "Carry it")

@@ -62,6 +62,7 @@ class SwitchesSheet:
     blocks: Sequence[BlockView]
     reads: Sequence[ReadView]
     cards: Sequence[CardSwitches]
+    fills: str | None = None
 
 
 def switches_sheet(desk: Desk, machine: Machine) -> SwitchesSheet:
@@ -74,6 +75,7 @@ def switches_sheet(desk: Desk, machine: Machine) -> SwitchesSheet:
         blocks=_blocks(desk, machine.switches),
         reads=[_read(desk, machine, each) for each in values_read(machine.switches)],
         cards=card_switches(desk, filled),
+        fills=desk.sheet("memory", "fills") if machine.memory and machine.memory.fills else None,
     )
 
 

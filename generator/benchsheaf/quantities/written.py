@@ -20,8 +20,8 @@ NO_UNIT = Code(
 OTHER_UNIT = Code(
     id="UNIT-02",
     meaning="A unit is not known, or it measures something else.",
-    words="`{unit}` is no unit of {noun}. Write it like `{wanted}`.",
-    example={"unit": "ms", "noun": "a voltage", "wanted": "16 V"},
+    words="`{unit}` is no unit of {noun}.{like}",
+    example={"unit": "ms", "noun": "a voltage", "like": " Write it like `16 V`."},
 )
 COMMA = Code(
     id="UNIT-03",
@@ -141,7 +141,8 @@ def _other_unit(spelled: str, digits: str, measure: Measure) -> Misread:
     # Nothing that merely looks alike is offered: a prefix more or less is another size.
     alike = {spelling.lower(): spelling for spelling in measure.units}
     nearest = measure.meant.get(one) or alike.get(one.replace(" ", "").lower())
-    fills = {"unit": spelled, "noun": measure.noun, "wanted": measure.wanted}
+    like = "" if nearest else f" Write it like `{measure.wanted}`."
+    fills = {"unit": spelled, "noun": measure.noun, "like": like}
     return Misread(OTHER_UNIT, fills, f"{digits} {nearest}" if nearest else None)
 
 

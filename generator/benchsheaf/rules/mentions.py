@@ -59,7 +59,7 @@ def mention_mistakes(
         owner = owner_of(key)
         for each in found[key].mentions:
             if each.at[-1] in LABELS:
-                place = conformed.entry.place(each.at)
+                place = conformed.entry.place_within(each.at, f"[[{each.path}]]")
                 yield LINK_07.at(place, conformed.spoken(each.at), f"[[{each.path}]]")
                 continue
             held = held_kinds(owner, found[owner].pointers)
@@ -68,7 +68,7 @@ def mention_mistakes(
             if isinstance(way, Unnamed) and not (way.absent and (owner in wrong or (kind, slug) in wrong)):
                 close, known = _nearest(way, held if rest == " ".join(each.path.split()) else {})
                 nearest = f"[[{each.path.removesuffix(rest)}{close}]]" if close else None
-                place = conformed.entry.place(each.at)
+                place = conformed.entry.place_within(each.at, f"[[{each.path}]]")
                 told = LINK_06.at(place, conformed.spoken(each.at), f"[[{each.path}]]", nearest, known=known)
                 # What is missing is the name at which the way ends, whatever was to come after it.
                 yield replace(told, about=("figure", kind, slug, way.before, way.wanted.partition(".")[0]))

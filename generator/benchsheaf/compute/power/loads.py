@@ -5,7 +5,8 @@ from decimal import Decimal
 
 from benchsheaf.compute.laws import twelve
 from benchsheaf.compute.power.figures import Load, LoadShare, PowerFigures, RailFigures
-from benchsheaf.compute.power.resistors import low_end, resistor_figures, resistor_for
+from benchsheaf.compute.power.resistors import least_load_figures, low_end, resistor_figures
+from benchsheaf.compute.power.starts import OwnLoads, most_drawn, seconds_over, start_moments, start_sum
 from benchsheaf.model.boards import Draw
 from benchsheaf.model.machine import DummyLoad, Rail
 from benchsheaf.model.supply import Output, Supply
@@ -26,6 +27,7 @@ def power_figures(
     run_w = sum((each.run_a * volts[each.rail] for each in figures), Decimal(0))
     cold_w = sum((each.cold_a * volts[each.rail] for each in figures), Decimal(0))
     start_w = sum((each.start_a * volts[each.rail] for each in figures), Decimal(0))
+    cold_start_w = sum((each.cold_start_a * volts[each.rail] for each in figures), Decimal(0))
     verdicts = [each.carried for each in figures]
     if run_w > supply.together_w:
         verdicts.append("no")
@@ -37,6 +39,7 @@ def power_figures(
         run_w=twelve(run_w),
         cold_w=twelve(cold_w),
         start_w=twelve(start_w),
+        cold_start_w=twelve(cold_start_w),
         run_share=twelve(run_w / supply.together_w),
         start_share=twelve(start_w / supply.together_w),
         carried=_worst(verdicts),
@@ -55,16 +58,17 @@ def _rail(output: Output, rail: Rail, loads: Sequence[Load], resistors: Sequence
     steady = sum((abs(rail.nominal_v) / ohm for ohm in put_on), Decimal(0))
     run = sum((draw.run_a for _, draw in own), steady)
     warm = sum((draw.run_a for _, draw in own if draw.warm), Decimal(0))
-    start = max(_starting(own, late=False), _starting(own, late=True)) + steady
-    least = sum((_at_rest(draw) for _, draw in own), Decimal(0))
-    least += sum((low_end(rail) / ohm for ohm in put_on), Decimal(0))
-    over_for = _seconds_over(own, output.most_a - steady)
-    wanted = (output.least_a or Decimal(0)) - least
+    start = max(start_sum(own, late=False), start_sum(own, late=True)) + steady
+    own_least = sum((_at_rest(draw) for _, draw in own), Decimal(0))
+    least = own_least + sum((low_end(rail) / ohm for ohm in put_on), Decimal(0))
+    over_for = seconds_over(own, output.most_a - steady)
+    asked = output.least_a or Decimal(0)
     return RailFigures(
         rail=rail.name,
         run_a=twelve(run),
         cold_a=twelve(run - warm),
         start_a=twelve(start),
+        cold_start_a=twelve(start - warm),
         least_a=twelve(least),
         run_w=twelve(run * abs(rail.nominal_v)),
         most_a=output.most_a,
@@ -74,14 +78,23 @@ def _rail(output: Output, rail: Rail, loads: Sequence[Load], resistors: Sequence
         peak_share=twelve(start / output.peak_a) if output.peak_a else None,
         over_for_s=over_for,
         carried=_carried(output, run, start, over_for),
-        least_met=wanted <= 0,
-        wanted=resistor_for(wanted, rail) if wanted > 0 else None,
-        shares=tuple(LoadShare(name=load.name, run_a=draw.run_a, start_a=_most(draw)) for load, draw in own),
+        least_met=asked <= least,
+        own_least_a=twelve(own_least),
+        met_by=_met_by(asked, own_least, least),
+        wanted=least_load_figures(asked, least, rail),
+        moments=start_moments(own, steady),
+        shares=_shares(own),
     )
 
 
-def _most(draw: Draw) -> Decimal:
-    return max(draw.run_a, draw.start_a or Decimal(0))
+def _met_by(asked: Decimal, own: Decimal, least: Decimal) -> str:
+    if not asked:
+        return "unneeded"
+    return "itself" if own >= asked else "resistor" if least >= asked else "nothing"
+
+
+def _shares(own: OwnLoads) -> tuple[LoadShare, ...]:
+    return tuple(LoadShare(name=load.name, run_a=draw.run_a, start_a=most_drawn(draw)) for load, draw in own)
 
 
 def _at_rest(draw: Draw) -> Decimal:
@@ -89,38 +102,6 @@ def _at_rest(draw: Draw) -> Decimal:
     if draw.warm:
         return Decimal(0)
     return draw.run_a if draw.rest_a is None else min(draw.rest_a, draw.run_a)
-
-
-def _starting(own: Sequence[tuple[Load, Draw]], *, late: bool) -> Decimal:
-    """The sum in one of the two phases of a start.
-
-    First all but the late ones start, and these draw nothing yet; then the others run and the late ones start.
-    """
-    total = Decimal(0)
-    for load, draw in own:
-        starts = load.late == late
-        total += _most(draw) if starts else (draw.run_a if late else Decimal(0))
-    return total
-
-
-def _seconds_over(own: Sequence[tuple[Load, Draw]], most_a: Decimal) -> Decimal | None:
-    """How long the start stays over a limit; None where some start has no known end and keeps it over."""
-    longest: Decimal = Decimal(0)
-    for late in (False, True):
-        sum_a = _starting(own, late=late)
-        ends = sorted(
-            (draw.start_for_s, _most(draw) - draw.run_a)
-            for load, draw in own
-            if load.late == late and draw.start_for_s is not None
-        )
-        seconds = Decimal(0)
-        while sum_a > most_a:
-            if not ends:
-                return None
-            seconds, relief = ends.pop(0)
-            sum_a -= relief
-        longest = max(longest, seconds)
-    return longest
 
 
 def _carried(output: Output, run: Decimal, start: Decimal, over_for: Decimal | None) -> str:

@@ -12,7 +12,15 @@ from benchsheaf.compute.clocks import ClockFigures, RefreshFigures, clock_figure
 from benchsheaf.compute.fault_codes import FaultCodeFigures, fault_code_figures
 from benchsheaf.compute.firmware import CoverageFigures, coverage_figures
 from benchsheaf.compute.memory_map import FillFigures, fill_figures
-from benchsheaf.compute.power import GroundFigures, SupplyFigures, ground_figures, supply_figures
+from benchsheaf.compute.power import (
+    GroundFigures,
+    SplitFigures,
+    SupplyFigures,
+    ground_figures,
+    ladder,
+    split_figures,
+    supply_figures,
+)
 from benchsheaf.compute.reservoir import ReservoirFigures, reservoir_figures
 from benchsheaf.compute.storage import StorageFigures, storage_figures
 from benchsheaf.compute.video import (
@@ -38,6 +46,7 @@ class MachineWorkup:
 
     slug: str
     ground: tuple[GroundFigures, ...]
+    splits: tuple[SplitFigures, ...]
     stress: tuple[StressFigures, ...]
     new_parts: NewParts
     supply: SupplyFigures
@@ -48,6 +57,7 @@ class MachineWorkup:
     refresh: RefreshFigures | None
     pictures: tuple[PictureFigures, ...]
     outfits: tuple[OutfitWorkup, ...]
+    ladder: tuple[str, ...]  # the outfits on the way up, the lowest first
     sounds: SoundFigures | None
     fault_codes: FaultCodeFigures | None
     bench: BenchWorkup
@@ -143,6 +153,7 @@ def machine_workup(machine: Machine, collection: Collection) -> MachineWorkup:
     return MachineWorkup(
         slug=machine.slug,
         ground=tuple(figures for rail in machine.rails if (figures := ground_figures(rail))),
+        splits=tuple(figures for rail in machine.rails for figures in split_figures(rail)),
         stress=_stress(machine, collection),
         new_parts=new_parts(machine, collection),
         supply=supply_figures(supply, machine.rails),
@@ -153,6 +164,7 @@ def machine_workup(machine: Machine, collection: Collection) -> MachineWorkup:
         refresh=refresh_figures(memory.refresh, frequencies) if memory and memory.refresh else None,
         pictures=outfit_pictures(machine.configurations[0], collection.cards, display),
         outfits=tuple(outfit_workup(outfit, machine, collection) for outfit in machine.configurations),
+        ladder=tuple(outfit.id for outfit in ladder(machine.configurations)),
         sounds=sound_figures(machine.tones, machine.beeps) if machine.beeps else None,
         fault_codes=fault_code_figures(memory, machine.messages) if memory else None,
         bench=bench_workup(machine, collection),

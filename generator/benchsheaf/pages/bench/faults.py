@@ -28,7 +28,10 @@ class ShownAt:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class FaultView:
-    """A fault's full entry: it stands once on a machine's sheets, and once on the page of what it belongs to."""
+    """A fault's full entry: it stands once on a machine's sheets, and once on the page of what it belongs to.
+
+    `all_healthy` where no check shows it; the page of a part cannot say so, for it does not know the machine's checks.
+    """
 
     anchor: str
     fault: OwnedFault
@@ -38,6 +41,7 @@ class FaultView:
     of: Thing | None
     parts: Sequence[Markup]
     shows: Sequence[ShownAt]
+    all_healthy: bool
     procedures: Sequence[Led]
     symptoms: Sequence[Led]
     repairs: Sequence[Led]
@@ -204,6 +208,7 @@ def fault_view(
         of=whose(each.owner),
         parts=[ways.part(each.owner, name) for name in each.fault.parts],
         shows=[_shown_at(ways, each, name) for name in changed_checks([each])],
+        all_healthy=ways.machine is not None and not each.shows,
         procedures=ways.steps(each.owner, each.fault.fix.procedures),
         symptoms=symptoms,
         repairs=repairs,

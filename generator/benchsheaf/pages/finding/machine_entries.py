@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterator
 from functools import partial
 
 from benchsheaf.compute.memory_map import AreaFigures, ChipBits, chip_bits
+from benchsheaf.compute.power import branches, ladder
 from benchsheaf.model.machine import Machine, Rail
 from benchsheaf.model.memory import Bank
 from benchsheaf.pages.finding.bench_entries import bench_entries, repair_entries
@@ -70,6 +71,7 @@ def _sections(desk: Desk, machine: Machine) -> Iterator[Entry]:
     sections = (
         ("first-power", "resistance", "Resistance to ground", any(rail.to_ground for rail in machine.rails)),
         ("first-power", "stored-charge", "How long to wait, supply open", workup.reservoir is not None),
+        ("first-power", "shorts", "Where a short is", any(rail.to_ground for rail in machine.rails)),
         ("power", "loads", "Loads against limits", True),
         ("power", "rails", "Rails and their limits", True),
         ("power", "resistors", "Load resistors", any(outfit.loads for outfit in machine.configurations)),
@@ -181,10 +183,15 @@ def _slots(desk: Desk, machine: Machine) -> Iterator[Entry]:
 
 
 def _outfits(desk: Desk, machine: Machine) -> Iterator[Entry]:
+    way_up = {each.id for each in (*ladder(machine.configurations), *branches(machine.configurations))}
     for outfit, made in zip(machine.configurations, desk.shelf.workup.machines[machine.slug].outfits, strict=True):
-        fragment = "loads" if outfit is machine.configurations[0] else f"outfit-{outfit.id}"
+        place = ("power", f"outfit-{outfit.id}")
+        if outfit is machine.configurations[0]:
+            place = ("power", "loads")
+        elif outfit.id in way_up:
+            place = ("ladder", f"rung-{outfit.id}")
         text = f"Running {quantity(made.power.run_w, 'W', 1)}, starting {quantity(made.power.start_w, 'W', 1)}"
-        yield _entry(desk, machine, "Outfit", outfit.name, ("power", fragment), text)
+        yield _entry(desk, machine, "Outfit", outfit.name, place, text)
 
 
 def _cautions(desk: Desk, machine: Machine) -> Iterator[Entry]:
