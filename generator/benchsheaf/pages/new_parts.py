@@ -14,9 +14,10 @@ from benchsheaf.drawing.picture import Picture
 from benchsheaf.markup import Markup
 from benchsheaf.model.machine import Machine, Rail
 from benchsheaf.pages.glance import sheet_cautions
-from benchsheaf.pages.printing import anchor, quantity, rail_name
+from benchsheaf.pages.new_part_words import alike, capacitor_title, new_anchor, resistor_title
+from benchsheaf.pages.printing import quantity, rail_name
 from benchsheaf.pages.shelf import Desk
-from benchsheaf.pages.shopping import NOUNS, owner_of_part, room_words, sort_words, value_words
+from benchsheaf.pages.shopping import NOUNS, room_words, sort_words, value_words
 from benchsheaf.pages.views import CautionView
 from benchsheaf.standards import LOSS_HZ
 
@@ -149,15 +150,6 @@ def _line(desk: Desk, line: ShoppingLine) -> LineView:
     )
 
 
-def alike(capacitors: Sequence[NewCapacitor]) -> list[list[NewCapacitor]]:
-    """New capacitors that look alike and go the same way round, in the order of the first of them."""
-    found: dict[object, list[NewCapacitor]] = {}
-    for each in capacitors:
-        look = (each.kind, each.sold_f, each.rated_v, each.stands_celsius, each.sort, each.way_round)
-        found.setdefault(look, []).append(each)
-    return list(found.values())
-
-
 def _capacitor(desk: Desk, several: Sequence[NewCapacitor]) -> CapacitorView:
     first = several[0]
     way, place = first.way_round, new_anchor(first.ref)
@@ -178,28 +170,6 @@ def _capacitor(desk: Desk, several: Sequence[NewCapacitor]) -> CapacitorView:
         three_holes=three,
         polar=polar,
     )
-
-
-def capacitor_title(desk: Desk, new: NewCapacitor) -> str:
-    """What a new capacitor is: `Aluminium electrolytic, 22 µF, 50 V, 105 °C`."""
-    facts = [(new.sold_f, "F"), (new.rated_v, "V"), (new.stands_celsius, "°C")]
-    sort = [desk.worded(new.sort, owner_of_part(desk, new.ref))] if new.sort else []
-    return ", ".join([NOUNS[new.kind].capitalize(), *_told(facts), *sort])
-
-
-def resistor_title(new: NewResistor) -> str:
-    """What a new resistor is: `Resistor, 220 kΩ, 1 W, 500 V`."""
-    return ", ".join(["Resistor", *_told([(new.resistance_ohm, "ohm"), (new.bears_w, "W"), (new.rated_v, "V")])])
-
-
-def new_anchor(ref: str) -> str:
-    """The place of a new part on its sheet, by the first part that it is for."""
-    return f"new-{anchor(ref)}"
-
-
-def _told(facts: Sequence[tuple[Decimal | None, str]]) -> list[str]:
-    """Facts with their units, those that are known."""
-    return [quantity(value, unit) for value, unit in facts if value is not None]
 
 
 def _resistor(desk: Desk, each: NewResistor) -> ResistorView:

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from benchsheaf.compute.workup.new_parts import NewParts
 from benchsheaf.model.machine import Machine
 from benchsheaf.pages.finding.entry import Entry
-from benchsheaf.pages.new_parts import alike, capacitor_title, new_anchor, resistor_title
+from benchsheaf.pages.new_part_words import alike, capacitor_title, new_anchor, resistor_title
 from benchsheaf.pages.printing import rail_name
 from benchsheaf.pages.sheets import SHEETS
 from benchsheaf.pages.shelf import Desk
