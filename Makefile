@@ -57,6 +57,7 @@ serve: $(INSTALLED)
 
 test: $(DEVELOPING) $(INSTALLED)
 	@$(RUN) tests/chromium.py
+	@$(RUN) tests/formatter.py
 	@$(RUN) -m pytest $(TESTS)
 
 check: lint types contracts spelling data

@@ -2,9 +2,10 @@
 
 import os
 import shutil
-import subprocess
 import sys
 from pathlib import Path
+
+from system_packages import install, is_demanded
 
 COMMANDS = ("chromium", "chromium-browser", "google-chrome")
 
@@ -41,30 +42,11 @@ def browser_path() -> Path | None:
     return next((Path(path) for path in found if path), None)
 
 
-def is_demanded() -> bool:
-    """Whether a missing browser is a failure rather than a reason to leave its tests out."""
-    return os.environ.get("CI") == "true"
-
-
-def install() -> None:
-    """Bring the system's own package, where we may and there is one; says nothing unless it fails."""
-    if shutil.which("apt-get") is None or not hasattr(os, "geteuid") or os.geteuid() != 0:
-        return
-    environment = os.environ | {"DEBIAN_FRONTEND": "noninteractive"}
-    for command in (["apt-get", "-qq", "update"], ["apt-get", "-qq", "-y", "install", "chromium"]):
-        done = subprocess.run(
-            command, env=environment, stdin=subprocess.DEVNULL, capture_output=True, text=True, check=False
-        )
-        if done.returncode:
-            sys.stderr.write(done.stdout + done.stderr)
-            return
-
-
 def main() -> int:
     """Make sure that there is a browser; 1 if there is none where one is demanded."""
     try:
         if browser_path() is None:
-            install()
+            install("chromium")
         if browser_path() is not None:
             return 0
         complaint = MISSING

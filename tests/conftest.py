@@ -10,7 +10,8 @@ import pytest
 from hypothesis import settings
 from playwright.sync_api import Browser, sync_playwright
 
-from chromium import FLAGS, MISSING, browser_path, is_demanded
+from chromium import FLAGS, MISSING, browser_path
+from system_packages import is_demanded
 
 # The same examples at every run, and no stopwatch: a loaded machine is no reason to fail.
 settings.register_profile("house", deadline=None, derandomize=True)

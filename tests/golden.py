@@ -42,6 +42,7 @@ def specimen_folder(root: Path) -> Path:
         "repair": "specimen-machine/repairs/specimen.yml",
         "cautions": "_shared/cautions.yml",
         "terms": "_shared/terms.yml",
+        "practice": "_shared/practice.yml",
     }
     for kind, values in specimens(built_in_schemas()).items():
         path = root / places.get(kind, f"_parts/{FOLDERS.get(kind)}/{specimen_slug(kind)}.yml")

@@ -22,6 +22,7 @@ from benchsheaf.drawing.clock_tree import Node, clock_tree
 from benchsheaf.drawing.connector import connector
 from benchsheaf.drawing.discharge import discharge_curve
 from benchsheaf.drawing.drive import drive_pictures
+from benchsheaf.drawing.flawed_tracks import flawed_tracks
 from benchsheaf.drawing.interleave import interleave_ring
 from benchsheaf.drawing.ladder import ladder_picture
 from benchsheaf.drawing.lettering import spread, words_frame, wrapped
@@ -54,6 +55,7 @@ from benchsheaf.drawing.start_times import start_times
 from benchsheaf.drawing.switch_block import switch_block
 from benchsheaf.drawing.timeline import common_scale, timeline
 from benchsheaf.drawing.views import view_pictures
+from benchsheaf.drawing.volume import volume_strip
 from benchsheaf.model.boards import Extent, Ohms, Part, PartRow, Pin, Point, Volts
 from benchsheaf.model.drives import Geometry
 from benchsheaf.model.machine import Machine, Rail, ToGround
@@ -145,6 +147,7 @@ def gallery(judged: Judgement, machine: Machine, supply: Supply, main_board: Bot
     scale = common_scale(workup.sounds.beeps)
     codes = {f"lane-{letter}": each for letter, each in zip("abcdef", workup.sounds.beeps, strict=True)}
     made |= {name: timeline(each, scale, each.id, name) for name, each in codes.items()}
+    made |= volume_pictures(judged)
     made["ring"] = interleave_ring(storage.interleave, storage.track, "ring")
     made |= {f"view-{each.id}": view_pictures(each, f"view-{each.id}") for each in machine.views}
     rungs = [Rung(name=each.name, power=power(judged, each.id)) for each in ladder(machine.configurations)]
@@ -155,6 +158,22 @@ def gallery(judged: Judgement, machine: Machine, supply: Supply, main_board: Bot
     made["removals"] = removal_graph(
         machine.removals, workup.bench.removals, removal_order(machine.removals), {"cover": "#removal-cover"}
     )
+    return made
+
+
+def volume_pictures(judged: Judgement) -> dict[str, Both]:
+    """Every volume and every list of flaws of the machine's drives."""
+    made: dict[str, Both] = {}
+    for slug in ("ov-hd14", "ov-fd7"):
+        drive, workup = judged.collection.drives[slug], judged.workup.drives[slug]
+        for volume, figures in zip(drive.volumes, workup.volumes, strict=True):
+            assert figures.layout
+            name = f"volume-{volume.name}"
+            made[name] = volume_strip(volume, figures.layout, figures.loss, name)
+        for flaws, found in zip(drive.flaw_lists, workup.flaw_lists, strict=True):
+            picture = flawed_tracks(flaws, found, drive.geometry, drive.accept, f"flaws-{flaws.id}")
+            assert picture
+            made[f"flaws-{flaws.id}"] = picture
     return made
 
 
@@ -698,6 +717,44 @@ def test_rings_of_any_number_hold(sectors: int, factor: int) -> None:
         assert sectors > 30 or len(numbers) == sectors
         frames = [words_frame(each) for each in numbers]
         assert not [1 for place, one in enumerate(frames) for other in frames[place + 1 :] if one.meets(other)]
+
+
+# Volumes and flaws
+
+
+def test_a_volume_stands_to_scale(gallery: dict[str, Both]) -> None:
+    """Notes, V2: 20 hidden, 1, 11, 11, 16 sectors, then data; flaws at 1203 to 26888 of 27,580 behind the 20 hidden."""
+    for picture in both_of(gallery["volume-V2"]):
+        (strip, magnified) = boxes(picture, "outline")
+        wholes = [each for each in boxes(picture, "load-2") + boxes(picture, "load-3") if each.y == magnified.y]
+        widths = sorted(each.width for each in wholes)
+        assert [width / widths[0] for width in widths] == pytest.approx([1, 1, 16 / 11, 20 / 11], rel=0.001)
+        places = [each.x1 for each in lines(picture, "running-end") if each.x1 == each.x2]
+        shares = [(place - strip.x) / strip.width * 27600 for place in places]
+        assert shares == pytest.approx([1223.5, 7786.5, 15030.5, 26908.5], abs=0.1)
+        assert {"1203–1204", "7766", "15010–15011", "26888", "20", "11", "16"} <= set(texts(picture))
+
+
+def test_flawed_tracks_stand_at_their_cylinder_and_head(gallery: dict[str, Both]) -> None:
+    """Notes, record A-3: 20/1, 129/2, 250/1 and 448/1 of 460 cylinders and 3 heads; 4 of 12 tracks, 14 at first."""
+    for picture in both_of(gallery["flaws-steady"]):
+        heads = boxes(picture, "body")
+        assert len(heads) == 3
+        crosses = {((each.x1 + each.x2) / 2, (each.y1 + each.y2) / 2) for each in lines(picture, "running-end")}
+        found = sorted(((x - heads[0].x) / heads[0].width * 460, (y - heads[0].y) // 20) for x, y in crosses)
+        assert [head for _, head in found] == [1, 2, 1, 1]
+        assert [cylinder for cylinder, _ in found] == pytest.approx([20.5, 129.5, 250.5, 448.5], abs=0.01)
+        assert {"20", "129", "250", "448", "cylinder 0", "over 12 tracks: not accepted"} <= set(texts(picture))
+        (bar,) = boxes(picture, "stop-bar")
+        tips = sorted(each.points[-1][0] for each in shapes(picture) if isinstance(each, Polygon))
+        assert tips[0] == tips[1] < bar.x < tips[2]
+
+
+def test_a_list_of_numbers_only_has_no_lanes(gallery: dict[str, Both]) -> None:
+    """Notes, the second example: 4, 7 and 13 tracks, places unknown."""
+    for picture in both_of(gallery["flaws-growing"]):
+        assert not boxes(picture, "body")
+        assert {"First list: 4", "A week later: 7", "After a month: 13"} <= set(texts(picture))
 
 
 # Connectors

@@ -22,6 +22,9 @@ COUNTS = {
     *("chips", "parity_chips", "lane", "pieces", "pins", "legs", "keys", "built"),
     *("bit", "bits", "count", "divided_by", "dots", "every", "lines", "ports", "round", "rows", "shown_dots"),
     *("rings", "shown_lines", "weight", "weight_sum", "worth", "worth_repairs"),
+    *("cluster", "clusters", "cylinder", "first_data_sector", "flaw_block", "gone", "grew", "head", "hidden", "new"),
+    *("left_over_sectors", "more_tracks", "on_cylinder_0", "read_turns", "reserved", "root_sectors", "roots", "sector"),
+    *("stayed", "system_sectors", "table_entries", "table_sectors", "tables"),
     *("free_ports", "reads", "one", "other"),  # the last two are places in the list of what answers
 }
 ENDINGS = tuple(f"_{suffix}" for suffix in {*SUFFIX.values(), "megabytes", "mebibytes"})

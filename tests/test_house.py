@@ -11,6 +11,7 @@ from pathlib import Path
 import pytest
 
 from chromium import MISSING
+from formatter import MISSING as NO_FORMATTER
 
 HOUSE = Path(__file__).resolve().parent.parent
 PACKAGE = HOUSE / "generator" / "benchsheaf"
@@ -123,8 +124,9 @@ def test_schemas_overrides_and_templates_travel_in_the_wheel(tmp_path: Path) -> 
 
 
 @pytest.mark.parametrize("demanded,code", [("false", 0), ("true", 1)])
-def test_a_missing_browser_is_told_in_one_sentence(demanded: str, code: int) -> None:
-    """Where no browser can be had its tests are left out, and where one is demanded that is a failure."""
-    command = [sys.executable, str(HOUSE / "tests" / "chromium.py")]
+@pytest.mark.parametrize("name,words", [("chromium", MISSING), ("formatter", NO_FORMATTER)])
+def test_what_is_missing_is_told_in_one_sentence(name: str, words: str, demanded: str, code: int) -> None:
+    """Where no browser or formatter can be had its tests are left out; where one is demanded that is a failure."""
+    command = [sys.executable, str(HOUSE / "tests" / f"{name}.py")]
     done = subprocess.run(command, env={"PATH": "", "CI": demanded}, capture_output=True, text=True, check=False)
-    assert (done.returncode, done.stderr, done.stdout) == (code, MISSING + "\n", "")
+    assert (done.returncode, done.stderr, done.stdout) == (code, words + "\n", "")

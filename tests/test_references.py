@@ -18,6 +18,7 @@ from benchsheaf.compute.storage import (
     format_figures,
     interleave_figures,
     interleave_order,
+    read_slots,
     track_figures,
 )
 from benchsheaf.compute.video import mode_figures
@@ -129,6 +130,30 @@ def test_a_low_level_format_takes_as_long_as_the_row_says(row: Row) -> None:
         way = LowLevelFormat(turns=int(row["turns"]), step_s=step_s)
         found += format_figures(drive, seconds_a_turn(row), way).turning_s - waiting(Decimal(0))
     assert found == to_the_digits(row["seconds"])
+
+
+@table("interleave_exact")
+def test_a_track_is_read_in_the_places_of_the_row(row: Row) -> None:
+    """Places and turns from the first sector to the last; where the row says so, time and rate at 3600 rpm."""
+    sectors, factor = int(row["sectors"]), int(row["factor"])
+    slots = read_slots(interleave_order(sectors, factor), Decimal(row["gap"]))
+    assert slots == int(row["slots"])
+    assert Decimal(slots) / sectors == to_the_digits(row["turns"])
+    if row["track_ms"]:
+        seconds = Decimal(slots) / sectors / 60
+        assert seconds * 1000 == to_the_digits(row["track_ms"])
+        assert sectors * 512 / seconds == to_the_digits(row["rate_bytes_per_s"])
+
+
+def test_the_range_of_a_format_holds_what_practice_sees() -> None:
+    """A drive of 10 MB, 306 x 4 x 17 at 3600 rpm: bare turns under a minute, about five minutes with verification.
+
+    Source: common practice.
+    """
+    drive = Geometry(cylinders=306, heads=4, sectors=17, sector_bytes=512)
+    figures = format_figures(drive, Decimal(60) / 3600, LowLevelFormat(turns=2, step_s=Decimal("0.018")))
+    assert figures.turning_s < 60
+    assert figures.turning_s <= figures.waiting_s <= 300 <= figures.sector_by_sector_s
 
 
 @table("stored_energy")

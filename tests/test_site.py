@@ -85,6 +85,25 @@ def test_the_data_is_there_for_programs(built_site: Path, repository: Path) -> N
     assert all((built_site / address).is_file() for address in named)
 
 
+def test_without_rungs_no_word_of_an_outfit_is_lost(repository: Path, tmp_path: Path) -> None:
+    """The sheet about the way up is only wanted then; what outfits say stands on the power sheet, links still land."""
+    copy = tmp_path / "machines"
+    shutil.copytree(repository / "machines", copy)
+    outfits = copy / "ostervane-bureau-8" / "outfits.yml"
+    kept = [line for line in outfits.read_text(encoding="utf-8").splitlines() if not line.startswith("    before:")]
+    outfits.write_text("\n".join(kept) + "\n", encoding="utf-8")
+    judged = judgement(copy)
+    assert not judged.mistakes
+    made = edition(judged)
+    texts = {page.address: unescape(re.sub(r"<[^>]+>", "", made.html(page))) for page in made.pages}
+    folder = "machines/ostervane-bureau-8"
+    assert f"{folder}/ladder.html" not in texts
+    assert "is not described yet" in texts[f"{folder}/first-power.html"]
+    for words in ("the lid on and the case closed", "PW1-8 and PW1-5", "A rasp once a turn", "One step sound at start"):
+        assert words in texts[f"{folder}/power.html"]
+    assert list(made.astray()) == []
+
+
 PAYLOADS = (
     "<script>alert(1)</script>",
     '"><img src=x onerror=alert(1)>',

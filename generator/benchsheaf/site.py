@@ -20,6 +20,7 @@ from benchsheaf.model.bench import Repair
 from benchsheaf.model.collection import Collection, collection, record_of
 from benchsheaf.pages.across import across_pages
 from benchsheaf.pages.finding import search_files
+from benchsheaf.pages.handbook.book import handbook_pages
 from benchsheaf.pages.machine import machine_pages
 from benchsheaf.pages.manual import manual_pages
 from benchsheaf.pages.missing import missing_pages
@@ -158,6 +159,7 @@ def edition(judged: Judgement, edit_base: str | None = None) -> Edition:
         raise ValueError(f"{len(judged.mistakes)} mistakes")
     shelf = _shelf(judged, edit_base)
     pages = [*across_pages(shelf), *terms_pages(shelf), *part_pages(shelf), *missing_pages(shelf), *manual_pages(shelf)]
+    pages += handbook_pages(shelf)
     for machine in judged.collection.machines.values():
         pages += machine_pages(shelf, machine)
     files = Files(_data_files(judged) | shopping_files(shelf) | _later(search_files(shelf)))

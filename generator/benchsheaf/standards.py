@@ -1,5 +1,6 @@
 """Numbers from outside, each with its source."""
 
+from collections.abc import Mapping
 from decimal import Decimal
 
 HIGHEST_MAINS_RATIO = Decimal(264) / Decimal(230)
@@ -16,6 +17,31 @@ BLEEDER_OVER = Decimal("1.1")
 
 DISCHARGED_V = Decimal(10)
 """What a reservoir must have fallen to before a hand goes near. Source: common practice at the bench."""
+
+LONG_TOUCH = (
+    ("dry, adults", Decimal(50), Decimal(120)),
+    ("wet, or children", Decimal(25), Decimal(60)),
+)
+"""Conventional limits of long touch: state, a.c. and ripple-free d.c. in volt.
+
+Classes for designers and no permission to touch. Source: IEC TS 60479-1 and IEC 60364-4-41, as given in public.
+"""
+
+EXTRA_LOW_PEAK_V = Decimal("42.4")
+"""The peak up to which circuits are classed as extra-low. Source: IEC 60950-1, 2.2."""
+
+HAZARDOUS_J, HAZARDOUS_VA = Decimal(20), Decimal(240)
+"""From where energy is classed as hazardous; below is not harmless. Source: IEC 60950-1, from memory."""
+
+UNBLED_F, BLED_S = Decimal("0.1e-6"), Decimal(1)
+"""Mains capacitors over this are to discharge with this time constant at most. Source: IEC 60950-1, 2.1.1.7."""
+
+IMPEDANCE_LIMITS = (
+    ("to 450 V peak", "0.1 µF"),
+    ("450 V to 15 kV", "45 µC"),
+    ("over 15 kV", "350 mJ"),
+)
+"""The most behind a protective impedance, by voltage. Source: IEC 60335-1, 8.1.4, as quoted in public."""
 
 EXTRA_LOW_V = Decimal(60)
 """The direct voltage up to which circuits are classed as extra-low.
@@ -55,6 +81,91 @@ METER_STEP_V = Decimal("0.0001")
 
 E24 = (10, 11, 12, 13, 15, 16, 18, 20, 22, 24, 27, 30, 33, 36, 39, 43, 47, 51, 56, 62, 68, 75, 82, 91)
 """Preferred values of one decade. Source: IEC 60063, series E24."""
+
+RING_DIGITS = ("black", "brown", "red", "orange", "yellow", "green", "blue", "violet", "grey", "white")
+"""The colour of each digit from 0 to 9; as a multiplier that many zeros. Source: IEC 60062, clause 3, from memory."""
+
+RING_POWERS: Mapping[str, int] = {colour: power for power, colour in enumerate(RING_DIGITS)} | {
+    "gold": -1,
+    "silver": -2,
+}
+"""The power of ten that a ring multiplies by. Source: IEC 60062, clause 3, from memory."""
+
+RING_SHARES: Mapping[str, Decimal] = {
+    "brown": Decimal("0.01"),
+    "red": Decimal("0.02"),
+    "green": Decimal("0.005"),
+    "blue": Decimal("0.0025"),
+    "violet": Decimal("0.001"),
+    "gold": Decimal("0.05"),
+    "silver": Decimal("0.1"),
+}
+"""Tolerance either way by colour; no ring is 20 %. Colours that editions differ about are left out.
+
+Source: IEC 60062, clause 3, from memory.
+"""
+
+RING_PPM: Mapping[str, int] = {"brown": 100, "red": 50, "yellow": 25, "orange": 15, "blue": 10, "violet": 5}
+"""Change with temperature, millionths a kelvin, of the sixth ring. Source: IEC 60062, clause 3, from memory."""
+
+LETTER_SHARES: Mapping[str, Decimal] = {
+    "B": Decimal("0.001"),
+    "C": Decimal("0.0025"),
+    "D": Decimal("0.005"),
+    "F": Decimal("0.01"),
+    "G": Decimal("0.02"),
+    "J": Decimal("0.05"),
+    "K": Decimal("0.1"),
+    "M": Decimal("0.2"),
+}
+"""Tolerance either way by letter. Source: IEC 60062, clause 5, from memory."""
+
+LETTER_PICOFARADS: Mapping[str, Decimal] = {
+    "B": Decimal("0.1"),
+    "C": Decimal("0.25"),
+    "D": Decimal("0.5"),
+    "F": Decimal(1),
+    "G": Decimal(2),
+}
+"""The same letters below 10 pF, where they are picofarads. Source: IEC 60062, clause 5, from memory."""
+
+WIDE_TOLERANCE = ("Z", Decimal("0.8"), Decimal("0.2"))
+"""The letter of +80 and -20 %. Source: IEC 60062, clause 5, from memory."""
+
+THREE_SIGN_POWERS: Mapping[str, int] = {
+    "Z": -3, "Y": -2, "X": -1, "A": 0, "B": 1, "C": 2, "D": 3, "E": 4, "F": 5,
+}  # fmt: skip
+"""Multiplier behind two digits that name a value of E96. Source: IEC 60062, annex A; the letters from memory."""
+
+VOLTAGE_LETTERS: Mapping[str, Decimal] = {
+    "e": Decimal("2.5"), "G": Decimal(4), "J": Decimal("6.3"), "A": Decimal(10), "C": Decimal(16), "D": Decimal(20),
+    "E": Decimal(25), "V": Decimal(35), "T": Decimal(50),
+}  # fmt: skip
+"""Rated voltage of chip tantalums by letter. Source: common practice, from memory."""
+
+COPPER_OHM_MM2_M = Decimal("0.017241")
+"""A metre of annealed copper of 1 mm² at 20 °C, in ohm; 1/58 to the digits that tables of gauges take.
+
+Source: IEC 60028.
+"""
+
+GAUGE_36_M = Decimal("0.005") * Decimal("0.0254")
+"""Diameter of gauge 36: five thousandths of an inch. Source: ASTM B258."""
+
+GAUGE_RATIO = 92
+"""How many times gauge 36 goes into gauge 0000, 39 numbers on. Source: ASTM B258."""
+
+FAT_ENTRIES_KEPT = 12
+"""Numbers of a file allocation table that no cluster has: two at its start, ten for bad, reserved and last ones.
+
+Source: ECMA-107, 10.3; so 4084 clusters are the most with 12 bits, and 65,524 with 16.
+"""
+
+SURELY_SHARE = Decimal("0.05")
+"""The risk of being wrong that a clean test may leave. Source: common practice, the usual 95 % of statistics."""
+
+CLEAN_TIMES = 3
+"""Clean hours for each hour between failures: ln 20 is 2.996. Source: the rule of three of statistics."""
 
 MEGABYTE = 10**6
 MEBIBYTE = 2**20
@@ -182,3 +293,29 @@ VOLT_LETTERS = {
 
 E96_LETTERS = {-3: "Z", -2: "Y", -1: "X", 0: "A", 1: "B", 2: "C", 3: "D", 4: "E", 5: "F"}
 """Powers of ten by which three digits of E96 are multiplied. Source: IEC 60062:2016, annex A; letters from memory."""
+
+DIRECTORY_ENTRY_BYTES = 32
+"""What one entry of a directory takes. Source: ECMA-107, 2nd edition."""
+
+FIRST_CLUSTER = 2
+"""The number of the first data cluster; as many entries of each table are taken for other things.
+
+Source: ECMA-107, 2nd edition, 10.2 and 10.3.
+"""
+
+MOST_CLUSTERS_12 = 4084
+"""The most clusters whose table has 12 bits an entry; from one more on it has 16.
+
+Source: ECMA-107, 2nd edition, and the published specification of the file system: below 4085.
+"""
+
+MOST_CLUSTERS_16 = 65524
+"""The most clusters whose table has 16 bits an entry. Source: the published
+specification of the file system: below 65,525."""
+
+MOST_SECTORS_16 = 65535
+"""The most sectors that the old field of 16 bits for a volume's length can say. Source: ECMA-107, 2nd edition."""
+
+LOST_SHARE_ACCEPTABLE = Decimal(61) / Decimal(10_000)
+LOST_SHARE_TOO_MUCH = Decimal(3) / Decimal(10)
+"""What flaws may cost: 61 KB of a drive of 10 MB is acceptable, 3 MB is not. Source of both: common practice."""

@@ -12,6 +12,7 @@ CAUTIONS = "cautions.html"
 TERMS = "terms.html"
 MISSING = "missing.html"
 MARKINGS = "markings.html"
+HANDBOOK = "handbook/index.html"
 MANUAL = "manual/index.html"
 MANUAL_MISTAKES = "manual/mistakes.html"
 MANUAL_UNITS = "manual/units.html"
@@ -44,6 +45,11 @@ def repair(slug: str) -> str:
 def part(kind: str, slug: str) -> str:
     """The address of the page of something shared."""
     return f"parts/{PART_FOLDERS[kind]}/{slug}.html"
+
+
+def handbook(name: str) -> str:
+    """The address of one page of the handbook; the first, `index`, lists the others."""
+    return f"handbook/{name}.html"
 
 
 def manual_kind(kind: str) -> str:

@@ -2,10 +2,15 @@
 
 from dataclasses import dataclass
 from decimal import Decimal
+from itertools import pairwise
+from math import ceil
 
-from benchsheaf.compute.laws import rounded_up, twelve
+from benchsheaf.compute.laws import rounded_down, rounded_up, twelve
 from benchsheaf.model.drives import Drive, Geometry, LowLevelFormat
 from benchsheaf.standards import BITS_A_BYTE, MEBIBYTE, MEGABYTE
+
+MOST_FACTORS = 8
+"""The interleaves that a table compares. Source: common practice, larger ones are seldom seen."""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -34,10 +39,11 @@ class TrackFigures:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class InterleaveFigures:
-    """Reading one track in the order of its sector numbers."""
+    """Reading one track in the order of its sector numbers; `read_turns` is from the first sector to the last's end."""
 
     factor: int
     order: tuple[int, ...]
+    read_turns: Decimal
     track_s: Decimal
     rate_bytes_per_s: Decimal
     missed_track_s: Decimal
@@ -45,11 +51,25 @@ class InterleaveFigures:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class FactorFigures:
+    """One interleave that a drive could have: the time that the machine gets between two sectors, and the rate then."""
+
+    factor: int
+    gap_s: Decimal = rounded_down()
+    track_s: Decimal
+    rate_bytes_per_s: Decimal
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class FormatFigures:
-    """A low-level format: the turning alone, and with half a turn of waiting a track and every step."""
+    """A low-level format: the turning alone; with half a turn of waiting a track and every step; verified singly.
+
+    Which of them it is depends on the controller's routine.
+    """
 
     turning_s: Decimal = rounded_up()
     waiting_s: Decimal = rounded_up()
+    sector_by_sector_s: Decimal = rounded_up()
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -59,6 +79,7 @@ class StorageFigures:
     capacity: CapacityFigures
     track: TrackFigures
     interleave: InterleaveFigures | None
+    factors: tuple[FactorFigures, ...]
     surface_read_s: Decimal | None = rounded_up()
     format: FormatFigures | None
     flawed_tracks_share: Decimal | None
@@ -73,6 +94,7 @@ def storage_figures(drive: Drive) -> StorageFigures:
         capacity=capacity,
         track=track,
         interleave=interleave_figures(drive.geometry, drive.interleave, turn_s) if drive.interleave else None,
+        factors=factor_figures(drive.geometry, turn_s) if drive.interleave else (),
         surface_read_s=_surface_read(drive, capacity.tracks, turn_s),
         format=format_figures(drive.geometry, turn_s, drive.format) if drive.format else None,
         flawed_tracks_share=twelve(Decimal(drive.accept.flawed_tracks) / capacity.tracks) if drive.accept else None,
@@ -134,9 +156,11 @@ def interleave_figures(geometry: Geometry, factor: int, turn_s: Decimal) -> Inte
     held = geometry.sectors * geometry.sector_bytes
     track_s = turn_s * factor
     missed_s = turn_s * geometry.sectors
+    order = interleave_order(geometry.sectors, factor)
     return InterleaveFigures(
         factor=factor,
-        order=interleave_order(geometry.sectors, factor),
+        order=order,
+        read_turns=twelve(Decimal(read_slots(order)) / geometry.sectors),
         track_s=twelve(track_s),
         rate_bytes_per_s=twelve(held / track_s),
         missed_track_s=twelve(missed_s),
@@ -162,13 +186,53 @@ def interleave_order(sectors: int, factor: int, first: int = 0) -> tuple[int, ..
     return tuple(number for number in places if number is not None)
 
 
+def read_slots(order: tuple[int, ...], gap_slots: Decimal = Decimal(0)) -> int:
+    """How many places pass from the start of the first sector to the end of the last, all read in rising order.
+
+    Units: places of the track; `gap_slots` are what the machine needs between two sectors. One that comes sooner is
+    missed and costs a turn more. Errors: none; without a sector 1. Source: by counting the places.
+    """
+    places = {number: place for place, number in enumerate(order)}
+    passed = 1
+    for one, other in pairwise(sorted(order)):
+        distance = (places[other] - places[one]) % len(order)
+        missed = max(0, ceil((gap_slots - (distance - 1)) / len(order)))
+        passed += distance + missed * len(order)
+    return passed
+
+
+def factor_figures(geometry: Geometry, turn_s: Decimal) -> tuple[FactorFigures, ...]:
+    """The interleaves from 1 up to eight: the smallest whose gap is longer than the machine needs is its best.
+
+    Units: second a turn in; second and bytes a second out.
+    Source: a track at factor n takes n turns, and leaves n - 1 places between two sectors.
+    """
+    place_s = turn_s / geometry.sectors
+    held = geometry.sectors * geometry.sector_bytes
+    return tuple(
+        FactorFigures(
+            factor=factor,
+            gap_s=twelve(place_s * (factor - 1)),
+            track_s=twelve(turn_s * factor),
+            rate_bytes_per_s=twelve(held / (turn_s * factor)),
+        )
+        for factor in range(1, min(MOST_FACTORS, geometry.sectors - 1) + 1)
+    )
+
+
 def format_figures(geometry: Geometry, turn_s: Decimal, way: LowLevelFormat) -> FormatFigures:
     """How long a low-level format takes.
 
     Units: second a turn in; second out.
-    Source: tracks × turns; beside it half a turn of waiting a track and one step between cylinders.
+    Source: tracks × turns; beside it half a turn of waiting a track and one step between cylinders; beside that, by
+    common practice, one turn for each sector where the routine verifies them singly and misses the next each time.
     """
     tracks = geometry.cylinders * geometry.heads
     turning = turn_s * way.turns * tracks
     waiting = turning + turn_s / 2 * tracks + way.step_s * (geometry.cylinders - 1)
-    return FormatFigures(turning_s=twelve(turning), waiting_s=twelve(waiting))
+    singly = max(way.turns, 1 + geometry.sectors) if way.turns > 1 else way.turns
+    return FormatFigures(
+        turning_s=twelve(turning),
+        waiting_s=twelve(waiting),
+        sector_by_sector_s=twelve(waiting + turn_s * (singly - way.turns) * tracks),
+    )

@@ -21,7 +21,7 @@ PART_FOLDERS = {
     "displays": "display",
     "media": "medium",
 }
-SHARED_FILES = ("cautions", "terms")
+SHARED_FILES = ("cautions", "practice", "terms")
 KINDS = ("machine", "repair", *PART_FOLDERS.values(), *SHARED_FILES)
 OTHER_FOLDERS = ("photos", "repairs")
 LONGEST_NAME = 48

@@ -22,6 +22,7 @@ KINDS = (
     "medium",
     "cautions",
     "terms",
+    "practice",
 )
 
 

@@ -12,6 +12,7 @@ from benchsheaf.model.cautions import Caution, Cautions
 from benchsheaf.model.displays import Display, Medium, Term, Terms
 from benchsheaf.model.drives import Drive
 from benchsheaf.model.machine import Machine
+from benchsheaf.model.practice import Fact, Practice
 from benchsheaf.model.sources import SourceEntry
 from benchsheaf.model.supply import Supply
 
@@ -26,6 +27,7 @@ RECORDS: Mapping[str, type] = {
     "medium": Medium,
     "cautions": Cautions,
     "terms": Terms,
+    "practice": Practice,
     "repair": Repair,
 }
 
@@ -45,6 +47,8 @@ class Collection:
     cautions: Mapping[str, Caution] = field(default_factory=dict)
     terms: Mapping[str, Term] = field(default_factory=dict)
     term_sources: tuple[SourceEntry, ...] = ()
+    practice: tuple[Fact, ...] = ()
+    practice_sources: tuple[SourceEntry, ...] = ()
     repairs: Mapping[str, Repair] = field(default_factory=dict)
 
     repairs_of: Mapping[str, tuple[Repair, ...]] = field(default_factory=dict)
@@ -88,6 +92,8 @@ def collection(records: Mapping[tuple[str, str], Any]) -> Collection:
         cautions={each.id: each for one in made["cautions"].values() for each in one.cautions},
         terms={each.id: each for one in made["terms"].values() for each in one.terms},
         term_sources=tuple(each for one in made["terms"].values() for each in one.sources),
+        practice=tuple(each for one in made["practice"].values() for each in one.practice),
+        practice_sources=tuple(each for one in made["practice"].values() for each in one.sources),
         repairs=made["repair"],
         repairs_of=_by_machine(made["repair"].values()),
     )

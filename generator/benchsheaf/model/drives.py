@@ -35,6 +35,51 @@ class Acceptance(Described):
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class Volume(Described):
+    """How sectors of a drive are laid out for files: tables of clusters, a root directory, data."""
+
+    name: str
+    hidden: int
+    reserved: int
+    tables: int
+    roots: int
+    cluster: int
+    media: str
+    flaw_block: int | None = None
+    flaw_list: str | None = None
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Flaw(Described):
+    """One flawed sector: cylinder and head from 0, sector from 1."""
+
+    cylinder: int
+    head: int
+    sector: int
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class FlawRun(Described):
+    """What one format found: each flaw, or only how many there were."""
+
+    id: str
+    name: str
+    sectors: int | None = None
+    tracks: int | None = None
+    flaws: tuple[Flaw, ...] = ()
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class FlawList(Described):
+    """The runs of one drive, oldest first."""
+
+    id: str
+    name: str
+    note: str | None = None
+    runs: tuple[FlawRun, ...]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class DrivePart(Described):
     """A part of a drive that a repair meets."""
 
@@ -68,6 +113,8 @@ class Drive:
     interleave: int | None = None
     format: LowLevelFormat | None = None
     accept: Acceptance | None = None
+    volumes: tuple[Volume, ...] = ()
+    flaw_lists: tuple[FlawList, ...] = ()
     plug: tuple[Pin, ...] = ()
     seen: str | None = None
     parts: tuple[DrivePart, ...] = ()

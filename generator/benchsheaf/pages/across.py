@@ -9,6 +9,7 @@ from benchsheaf.drawing.sheaf import sheaf_big
 from benchsheaf.pages.bench.ways import anchor
 from benchsheaf.pages.frame import loose_frame
 from benchsheaf.pages.glance import all_cautions
+from benchsheaf.pages.handbook.book import questions
 from benchsheaf.pages.markings import markings_page
 from benchsheaf.pages.missing import missing_count
 from benchsheaf.pages.page import Page
@@ -35,6 +36,8 @@ class Home:
     sheaf: Picture
     data: str
     manual: str
+    handbook: str
+    questions: Sequence[Named]
     missing: str
     missing_count: int
     terms: str | None
@@ -116,6 +119,8 @@ def _home(desk: Desk) -> str:
         sheaf=sheaf_big("sheaf"),
         data=desk.href(urls.INDEX_DATA),
         manual=desk.href(urls.MANUAL),
+        handbook=desk.href(urls.HANDBOOK),
+        questions=questions(desk),
         missing=desk.href(urls.MISSING),
         missing_count=missing_count(desk.shelf),
         markings=desk.href(urls.MARKINGS),

@@ -17,6 +17,7 @@ from benchsheaf.pages.firmware import firmware_sheet
 from benchsheaf.pages.first_power import first_power_sheet
 from benchsheaf.pages.frame import Frame, sheet_frame
 from benchsheaf.pages.glance import boards_sheet, glance_sheet
+from benchsheaf.pages.handbook.book import in_handbook
 from benchsheaf.pages.ladder import ladder_sheet
 from benchsheaf.pages.memory import memory_sheet
 from benchsheaf.pages.new_parts import new_parts_sheet
@@ -66,7 +67,8 @@ def _page(shelf: Shelf, machine: Machine, sheet: Sheet) -> Page:
 
     def written() -> str:
         desk = shelf.desk(here, machine)
-        return desk.printed(f"{sheet.name}.html", frame=frame(), sheet=CONTENTS[sheet.name](desk, machine))
+        printed = desk.printed(f"{sheet.name}.html", frame=frame(), sheet=CONTENTS[sheet.name](desk, machine))
+        return printed + in_handbook(desk, sheet.name)
 
     def column() -> str:
         return shelf.desk(here, machine).printed("column.html", frame=frame())

@@ -161,7 +161,8 @@ def _way_to(desk: Desk, thing: Thing) -> str:
         return desk.sheet("missing", slug=slug)
     if kind in urls.PART_FOLDERS:
         return desk.thing(kind, slug)
-    return desk.href(urls.TERMS if kind == "terms" else urls.CAUTIONS)
+    shared = {"terms": urls.TERMS, "practice": urls.handbook("practice")}
+    return desk.href(shared.get(kind, urls.CAUTIONS))
 
 
 def _row(desk: Desk, thing: Thing, absence: Absence) -> MissingRow:

@@ -64,9 +64,9 @@ class OutfitRow:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class ResistorRow:
-    """A load resistor and the outfits that it belongs to."""
+    """A load resistor of one outfit."""
 
-    outfits: Sequence[str]
+    outfit: str
     load: DummyLoad
     figures: ResistorFigures
 
@@ -101,6 +101,7 @@ class PowerSheet:
     aside: Sequence[Configuration]
     way_up: str | None
     starts: StartsView | None
+    loaded: bool
     resistors: Sequence[ResistorRow]
     least: Sequence[LeastRow]
     plugs: Sequence[SocketView]
@@ -117,6 +118,7 @@ def power_sheet(desk: Desk, machine: Machine) -> PowerSheet:
     workup = desk.shelf.workup.machines[machine.slug]
     supply = desk.shelf.collection.supplies[machine.supply]
     delivered = workup.outfits[0].power
+    least = _least(machine, workup)
     rails = {rail.name: rail for rail in machine.rails}
     outputs = {output.rail: output for output in supply.outputs}
     return PowerSheet(
@@ -142,8 +144,9 @@ def power_sheet(desk: Desk, machine: Machine) -> PowerSheet:
         aside=_aside(machine),
         starts=starts_view(desk, machine),
         way_up=None if SHEETS_BY_NAME["ladder"].wanted(machine, desk.shelf.collection) else desk.sheet("ladder"),
+        loaded=bool(least) or any(outfit.loads for outfit in machine.configurations),
         resistors=_resistors(machine, workup),
-        least=_least(machine, workup),
+        least=least,
         plugs=[socket_view(desk, each) for each in machine.connectors],
         plug_rails=list(plug_rails(desk, machine, delivered)),
     )
@@ -196,13 +199,14 @@ def _outfits(desk: Desk, machine: Machine, workup: MachineWorkup, supply: Supply
             words=verdict(made.power, supply),
         )
         for outfit, made in zip(machine.configurations, workup.outfits, strict=True)
-        if outfit.id not in told_there
+        if outfit.id not in told_there and outfit is not machine.configurations[0]
     ]
 
 
 def _on_the_way(machine: Machine) -> set[str]:
-    """The rungs and what stands on them: the sheet about the way up tells of these."""
-    return {outfit.id for outfit in (*ladder(machine.configurations), *branches(machine.configurations))}
+    """The rungs and what stands on them: the sheet about the way up tells of these. Without rungs there is none."""
+    way = (*ladder(machine.configurations), *branches(machine.configurations))
+    return {outfit.id for outfit in way} if len(way) > 1 else set()
 
 
 def _aside(machine: Machine) -> list[Configuration]:
@@ -212,12 +216,14 @@ def _aside(machine: Machine) -> list[Configuration]:
 
 
 def _resistors(machine: Machine, workup: MachineWorkup) -> list[ResistorRow]:
-    """Each resistor once, with all outfits in which it stands at the same place."""
-    found: dict[DummyLoad, tuple[list[str], ResistorFigures]] = {}
-    for outfit, made in zip(machine.configurations, workup.outfits, strict=True):
-        for load, figures in zip(outfit.loads, made.power.resistors, strict=True):
-            found.setdefault(load, ([], figures))[0].append(outfit.name)
-    return [ResistorRow(outfits=names, load=load, figures=figures) for load, (names, figures) in found.items()]
+    """The load resistors of outfits that are not on the way up."""
+    told_there = _on_the_way(machine)
+    return [
+        ResistorRow(outfit=outfit.name, load=load, figures=figures)
+        for outfit, made in zip(machine.configurations, workup.outfits, strict=True)
+        if outfit.id not in told_there
+        for load, figures in zip(outfit.loads, made.power.resistors, strict=True)
+    ]
 
 
 def resistor_words(figures: ResistorFigures) -> str:

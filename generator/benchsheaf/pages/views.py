@@ -17,6 +17,7 @@ from benchsheaf.model.supply import Reservoir
 from benchsheaf.pages.part_lists import WeakView, weak_views
 from benchsheaf.pages.printing import figure, quantity
 from benchsheaf.pages.shelf import Desk
+from benchsheaf.pages.volumes import FlawListView, VolumeView, flaw_list_views, volume_views
 from benchsheaf.standards import DISCHARGED_V, EXTRA_LOW_V
 
 
@@ -54,6 +55,8 @@ class DriveView:
     figures: StorageFigures
     ring: Both | None
     weak: Sequence[WeakView]
+    volumes: Sequence[VolumeView] = ()
+    flaw_lists: Sequence[FlawListView] = ()
     where: str = ""
     way: str = ""
 
@@ -123,7 +126,8 @@ def reservoir_view(desk: Desk, reservoir: Reservoir, figures: ReservoirFigures, 
 
 def drive_view(desk: Desk, drive: Drive, where: str = "", *, weak: bool = True) -> DriveView:
     """A drive with its ring of sectors and its weak parts."""
-    figures = desk.shelf.workup.drives[drive.slug].storage
+    workup = desk.shelf.workup.drives[drive.slug]
+    figures = workup.storage
     ring = interleave_ring(figures.interleave, figures.track, f"ring-{drive.slug}") if figures.interleave else None
     rows = weak_views(desk, drive.weak_parts, desk.shelf.own_parts("drive", drive.slug), (), f"{drive.slug}/")
     return DriveView(
@@ -131,6 +135,8 @@ def drive_view(desk: Desk, drive: Drive, where: str = "", *, weak: bool = True) 
         figures=figures,
         ring=ring,
         weak=rows if weak else (),
+        volumes=volume_views(drive, workup),
+        flaw_lists=flaw_list_views(desk, drive, workup),
         where=where,
         way=desk.thing("drive", drive.slug),
     )

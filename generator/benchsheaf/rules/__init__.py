@@ -15,6 +15,7 @@ from benchsheaf.rules.complaints import complaint_mistakes, repair_mistakes, rep
 from benchsheaf.rules.drives import drive_mistakes
 from benchsheaf.rules.entries import SENSE_22, entry_mistakes
 from benchsheaf.rules.faults import fault_mistakes
+from benchsheaf.rules.filesystem import filesystem_mistakes
 from benchsheaf.rules.firmware import card_firmware_mistakes, machine_firmware_mistakes
 from benchsheaf.rules.gates import SENSE_75, gate_mistakes
 from benchsheaf.rules.kinds import kind_mistakes
@@ -53,6 +54,7 @@ def machine_mistakes(scene: MachineScene) -> Iterator[Mistake]:
 def part_mistakes(scene: PartScene) -> Iterator[Mistake]:
     """All rules that a shared part is judged by."""
     yield from drive_mistakes(scene)
+    yield from filesystem_mistakes(scene)
     yield from mode_mistakes(scene)
     yield from board_mistakes(scene)
     yield from own_port_mistakes(scene)

@@ -9,6 +9,7 @@ from benchsheaf.compute.workup.figures import (
     SupplyWorkup,
     card_workup,
     collection_workup,
+    drive_workup,
     machine_workup,
     sheaf_of,
 )
@@ -25,6 +26,7 @@ __all__ = [
     "SupplyWorkup",
     "card_workup",
     "collection_workup",
+    "drive_workup",
     "machine_workup",
     "outfit_fill",
     "outfit_loads",

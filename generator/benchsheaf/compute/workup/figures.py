@@ -10,6 +10,7 @@ from benchsheaf.compute.capacitors import StressFigures, stress_figures
 from benchsheaf.compute.card_conflicts import PortMapFigures, card_claim, port_map
 from benchsheaf.compute.clocks import ClockFigures, RefreshFigures, clock_figures, refresh_figures
 from benchsheaf.compute.fault_codes import FaultCodeFigures, fault_code_figures
+from benchsheaf.compute.filesystem import FlawListFigures, VolumeFigures, flaw_list_figures, volume_figures
 from benchsheaf.compute.firmware import CoverageFigures, coverage_figures
 from benchsheaf.compute.memory_map import FillFigures, fill_figures
 from benchsheaf.compute.power import (
@@ -35,6 +36,7 @@ from benchsheaf.compute.workup.new_parts import NewParts, new_parts
 from benchsheaf.compute.workup.outfit import OutfitWorkup, outfit_workup
 from benchsheaf.model.cards import Card
 from benchsheaf.model.collection import Collection, records_by_kind
+from benchsheaf.model.drives import Drive
 from benchsheaf.model.machine import Machine
 from benchsheaf.model.signals import LineUse
 from benchsheaf.model.supply import Supply
@@ -69,6 +71,8 @@ class DriveWorkup:
 
     slug: str
     storage: StorageFigures
+    volumes: tuple[VolumeFigures, ...]
+    flaw_lists: tuple[FlawListFigures, ...]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -113,9 +117,7 @@ def collection_workup(collection: Collection) -> CollectionWorkup:
     """All figures of a collection."""
     return CollectionWorkup(
         machines={slug: machine_workup(machine, collection) for slug, machine in collection.machines.items()},
-        drives={
-            slug: DriveWorkup(slug=slug, storage=storage_figures(drive)) for slug, drive in collection.drives.items()
-        },
+        drives={slug: drive_workup(drive) for slug, drive in collection.drives.items()},
         supplies={
             slug: SupplyWorkup(slug=slug, reservoir=_reservoir(supply)) for slug, supply in collection.supplies.items()
         },
@@ -177,6 +179,16 @@ def _crystals(machine: Machine, collection: Collection) -> dict[str, Decimal]:
     for filled in machine.configurations[0].slots:
         own += [(f"{filled.holds}/{part.ref}", part) for part in collection.cards[filled.holds].parts]
     return {name: part.frequency_hz for name, part in own if part.frequency_hz is not None}
+
+
+def drive_workup(drive: Drive) -> DriveWorkup:
+    """All figures of a drive: its plate, its volumes, and what its lists of flaws say."""
+    return DriveWorkup(
+        slug=drive.slug,
+        storage=storage_figures(drive),
+        volumes=tuple(volume_figures(volume, drive) for volume in drive.volumes),
+        flaw_lists=tuple(flaw_list_figures(flaws, drive.geometry, drive.accept) for flaws in drive.flaw_lists),
+    )
 
 
 def card_workup(card: Card, collection: Collection) -> CardWorkup:

@@ -11,8 +11,10 @@ from benchsheaf.pages.finding.bench_entries import part_bench_entries
 from benchsheaf.pages.finding.board_parts import Place, part_entries
 from benchsheaf.pages.finding.decoding_entries import bus_entries, card_entries
 from benchsheaf.pages.finding.entry import Entry, in_words
+from benchsheaf.pages.finding.handbook_entries import handbook_entries
 from benchsheaf.pages.finding.screen_entries import loose_entries
 from benchsheaf.pages.finding.term_entries import term_entries
+from benchsheaf.pages.finding.volume_entries import volume_entries
 from benchsheaf.pages.missing import TITLE as MISSING
 from benchsheaf.pages.part_lists import is_drawn
 from benchsheaf.pages.printing import binary, figure, quantity, rail_name, words
@@ -27,6 +29,7 @@ def shared_entries(desk: Desk) -> Iterator[Entry]:
     for each in desk.shelf.collection.cautions.values():
         way = desk.href(urls.CAUTIONS, each.id)
         yield Entry(kind="Caution", title=each.order.rstrip("."), where="All machines", way=way, text=each.says)
+    yield from handbook_entries(desk)
     yield from term_entries(desk)
     yield Entry(kind="Sheet", title=MISSING, where="All machines", way=desk.href(urls.MISSING))
 
@@ -64,6 +67,8 @@ def _thing_entries(desk: Desk, kind: str, slug: str) -> Iterator[Entry]:
         title = "Its supply plug" if isinstance(thing, Drive) else "Its lead"
         told = ", ".join(f"{pin.pin} {rail_name(pin.rail) if pin.rail else pin.signal}" for pin in pins if not pin.key)
         yield _of(place, "Plug", title, "plug", told)
+    if isinstance(thing, Drive):
+        yield from volume_entries(desk, place, thing)
     yield from part_bench_entries(partial(_of, place), thing)
 
 

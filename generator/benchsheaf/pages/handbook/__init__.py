@@ -1,0 +1,1 @@
+"""The handbook: what holds for every machine, a page for each question."""
