@@ -67,9 +67,6 @@ Source: common practice, larger ones are rated on a heat sink of their own.
 RESISTOR_SPREAD = Decimal("0.05")
 """How far a resistor of series E24 may lie from its print. Source: IEC 60063, the series for 5 %."""
 
-COPPER_OHM_M = Decimal(1) / Decimal(58_000_000)
-"""Resistivity of copper at 20 °C, in ohm times metre. Source: IEC 60028, 1/58 Ω mm² a metre."""
-
 FOIL_M = Decimal("0.000035")
 """Thickness of a board's copper, in metre. Source: common practice, the usual foil of 35 µm; plating makes it more."""
 

@@ -5,7 +5,7 @@ from decimal import Decimal
 
 from benchsheaf.compute.laws import rounded_down, rounded_up, twelve
 from benchsheaf.model.machine import Rail
-from benchsheaf.standards import COPPER_OHM_M, FOIL_M, HUNTING_A, METER_STEP_V
+from benchsheaf.standards import COPPER_OHM_MM2_M, FOIL_M, HUNTING_A, METER_STEP_V
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -69,7 +69,7 @@ def copper_ohm(length_m: Decimal, area_m2: Decimal) -> Decimal:
     Units: metre and square metre in; ohm out. Errors: ZeroDivisionError for no area.
     Source: R = rho l / A, rho from IEC 60028.
     """
-    return twelve(COPPER_OHM_M * length_m / area_m2)
+    return twelve(COPPER_OHM_MM2_M.scaleb(-6) * length_m / area_m2)
 
 
 def track_figures(width_mm: Decimal) -> TrackFigures:
