@@ -11,6 +11,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from benchsheaf.component_standards import (
+    E6,
+    E96,
+    PICOFARAD_LETTERS,
+    TOLERANCE_LETTERS,
+    UNEVEN_LETTERS,
+    USED_SHARES,
+    VOLT_LETTERS,
+)
 from benchsheaf.compute.capacitors import (
     limit_figures,
     old_leakage,
@@ -28,15 +37,6 @@ from benchsheaf.export import as_csv, inert
 from benchsheaf.model.boards import Part, Volts
 from benchsheaf.model.supply import Output
 from benchsheaf.site import Edition, edition, judgement
-from benchsheaf.standards import (
-    E6,
-    E96,
-    PICOFARAD_LETTERS,
-    TOLERANCE_LETTERS,
-    UNEVEN_LETTERS,
-    USED_SHARES,
-    VOLT_LETTERS,
-)
 from expected import record, table, to_the_digits
 
 Row = dict[str, str]

@@ -4,10 +4,7 @@ from dataclasses import dataclass
 from decimal import ROUND_CEILING, Decimal
 from math import pi
 
-from benchsheaf.compute.laws import rounded_down, rounded_up, smallest_at_least, standard_at_least, twelve
-from benchsheaf.model.boards import Part, Volts
-from benchsheaf.model.supply import Output
-from benchsheaf.standards import (
+from benchsheaf.component_standards import (
     E6,
     LEAKAGE_PER_S,
     LEAST_LEAKAGE_A,
@@ -21,6 +18,9 @@ from benchsheaf.standards import (
     USED_SHARES,
     USUAL_TAN_DELTA,
 )
+from benchsheaf.compute.laws import rounded_down, rounded_up, smallest_at_least, standard_at_least, twelve
+from benchsheaf.model.boards import Part, Volts
+from benchsheaf.model.supply import Output
 
 GROUND = "ground"
 POLARISED = ("tantalum", "electrolytic")

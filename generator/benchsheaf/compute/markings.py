@@ -4,8 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 
-from benchsheaf.compute.laws import twelve
-from benchsheaf.standards import (
+from benchsheaf.component_standards import (
     E96,
     E96_LETTERS,
     RING_COLOURS,
@@ -14,6 +13,7 @@ from benchsheaf.standards import (
     RING_TOLERANCES,
     VOLT_LETTERS,
 )
+from benchsheaf.compute.laws import twelve
 
 PICO = Decimal("1E-12")
 MICRO = Decimal("1E-6")

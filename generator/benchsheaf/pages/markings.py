@@ -4,6 +4,16 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
+from benchsheaf.component_standards import (
+    PICOFARAD_LETTERS,
+    RING_COLOURS,
+    RING_DRIFTS,
+    RING_TENTHS,
+    RING_TOLERANCES,
+    TOLERANCE_LETTERS,
+    UNEVEN_LETTERS,
+    VOLT_LETTERS,
+)
 from benchsheaf.compute.markings import (
     FARAD_LETTERS,
     OHM_LETTERS,
@@ -17,16 +27,6 @@ from benchsheaf.drawing.picture import Picture
 from benchsheaf.pages.frame import loose_frame
 from benchsheaf.pages.printing import number, quantity
 from benchsheaf.pages.shelf import Desk
-from benchsheaf.standards import (
-    PICOFARAD_LETTERS,
-    RING_COLOURS,
-    RING_DRIFTS,
-    RING_TENTHS,
-    RING_TOLERANCES,
-    TOLERANCE_LETTERS,
-    UNEVEN_LETTERS,
-    VOLT_LETTERS,
-)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from benchsheaf import urls
+from benchsheaf.component_standards import LOSS_HZ
 from benchsheaf.compute.capacitors import LimitFigures, RatingFigures, SmoothingFigures, StressFigures
 from benchsheaf.compute.markings import CapacitorMarking, ResistorMarking
 from benchsheaf.compute.shopping import ShoppingLine
@@ -19,7 +20,6 @@ from benchsheaf.pages.printing import quantity, rail_name
 from benchsheaf.pages.shelf import Desk
 from benchsheaf.pages.shopping import NOUNS, room_words, sort_words, value_words
 from benchsheaf.pages.views import CautionView
-from benchsheaf.standards import LOSS_HZ
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
