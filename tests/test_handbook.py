@@ -14,6 +14,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from benchsheaf import urls
+from benchsheaf.component_standards import RING_COLOURS
 from benchsheaf.compute.handbook import (
     MarkFigures,
     capacitor_of_code,
@@ -26,6 +27,7 @@ from benchsheaf.compute.handbook import (
     wire_figures,
 )
 from benchsheaf.compute.handbook.polynomials import CRC_32, DISK_CRC, MIRRORED_CRC, SHORT_CRC, ZERO_CRC, Crc
+from benchsheaf.compute.handbook.reading import RING_POWERS, RING_SHARES, VOLTAGE_LETTERS
 from benchsheaf.compute.proof import hours_figures, starts_figures
 from benchsheaf.fields import built_in_schemas
 from benchsheaf.pages.finding import found_entries
@@ -33,7 +35,6 @@ from benchsheaf.pages.handbook.leaves import LEAVES, Leaf
 from benchsheaf.pages.handbook.practice_page import TOPICS
 from benchsheaf.pages.shelf import Shelf
 from benchsheaf.site import Judgement, edition, judgement
-from benchsheaf.standards import RING_DIGITS, RING_POWERS, RING_SHARES, VOLTAGE_LETTERS
 from expected import rows, table, to_the_digits
 
 Row = dict[str, str]
@@ -402,7 +403,7 @@ def test_a_higher_gauge_is_thinner_and_loses_more(gauge: int) -> None:
 @given(st.integers(10, 99), st.sampled_from(sorted(RING_POWERS)), st.sampled_from(sorted(RING_SHARES)))
 def test_rings_are_read_as_they_were_put_on(digits: int, multiplier: str, tolerance: str) -> None:
     """Two digits as rings are the same two digits, and three with a zero are the same resistor."""
-    first, second = (RING_DIGITS[int(digit)] for digit in str(digits))
+    first, second = (RING_COLOURS[int(digit)] for digit in str(digits))
     four = resistor_of_rings([first, second, multiplier, tolerance])
     assert four.value == digits * Decimal(10) ** RING_POWERS[multiplier]
     assert four.more_share == RING_SHARES[tolerance]

@@ -1,6 +1,5 @@
 """Numbers from outside, each with its source."""
 
-from collections.abc import Mapping
 from decimal import Decimal
 
 HIGHEST_MAINS_RATIO = Decimal(264) / Decimal(230)
@@ -78,67 +77,6 @@ METER_STEP_V = Decimal("0.0001")
 
 E24 = (10, 11, 12, 13, 15, 16, 18, 20, 22, 24, 27, 30, 33, 36, 39, 43, 47, 51, 56, 62, 68, 75, 82, 91)
 """Preferred values of one decade. Source: IEC 60063, series E24."""
-
-RING_DIGITS = ("black", "brown", "red", "orange", "yellow", "green", "blue", "violet", "grey", "white")
-"""The colour of each digit from 0 to 9; as a multiplier that many zeros. Source: IEC 60062, clause 3, from memory."""
-
-RING_POWERS: Mapping[str, int] = {colour: power for power, colour in enumerate(RING_DIGITS)} | {
-    "gold": -1,
-    "silver": -2,
-}
-"""The power of ten that a ring multiplies by. Source: IEC 60062, clause 3, from memory."""
-
-RING_SHARES: Mapping[str, Decimal] = {
-    "brown": Decimal("0.01"),
-    "red": Decimal("0.02"),
-    "green": Decimal("0.005"),
-    "blue": Decimal("0.0025"),
-    "violet": Decimal("0.001"),
-    "gold": Decimal("0.05"),
-    "silver": Decimal("0.1"),
-}
-"""Tolerance either way by colour; no ring is 20 %. Colours that editions differ about are left out.
-
-Source: IEC 60062, clause 3, from memory.
-"""
-
-RING_PPM: Mapping[str, int] = {"brown": 100, "red": 50, "yellow": 25, "orange": 15, "blue": 10, "violet": 5}
-"""Change with temperature, millionths a kelvin, of the sixth ring. Source: IEC 60062, clause 3, from memory."""
-
-LETTER_SHARES: Mapping[str, Decimal] = {
-    "B": Decimal("0.001"),
-    "C": Decimal("0.0025"),
-    "D": Decimal("0.005"),
-    "F": Decimal("0.01"),
-    "G": Decimal("0.02"),
-    "J": Decimal("0.05"),
-    "K": Decimal("0.1"),
-    "M": Decimal("0.2"),
-}
-"""Tolerance either way by letter. Source: IEC 60062, clause 5, from memory."""
-
-LETTER_PICOFARADS: Mapping[str, Decimal] = {
-    "B": Decimal("0.1"),
-    "C": Decimal("0.25"),
-    "D": Decimal("0.5"),
-    "F": Decimal(1),
-    "G": Decimal(2),
-}
-"""The same letters below 10 pF, where they are picofarads. Source: IEC 60062, clause 5, from memory."""
-
-WIDE_TOLERANCE = ("Z", Decimal("0.8"), Decimal("0.2"))
-"""The letter of +80 and -20 %. Source: IEC 60062, clause 5, from memory."""
-
-THREE_SIGN_POWERS: Mapping[str, int] = {
-    "Z": -3, "Y": -2, "X": -1, "A": 0, "B": 1, "C": 2, "D": 3, "E": 4, "F": 5,
-}  # fmt: skip
-"""Multiplier behind two digits that name a value of E96. Source: IEC 60062, annex A; the letters from memory."""
-
-VOLTAGE_LETTERS: Mapping[str, Decimal] = {
-    "e": Decimal("2.5"), "G": Decimal(4), "J": Decimal("6.3"), "A": Decimal(10), "C": Decimal(16), "D": Decimal(20),
-    "E": Decimal(25), "V": Decimal(35), "T": Decimal(50),
-}  # fmt: skip
-"""Rated voltage of chip tantalums by letter. Source: common practice, from memory."""
 
 COPPER_OHM_MM2_M = Decimal("0.017241")
 """A metre of annealed copper of 1 mm² at 20 °C, in ohm; 1/58 to the digits that tables of gauges take.

@@ -5,17 +5,18 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
-from benchsheaf.compute.handbook.series import preferred_values
-from benchsheaf.standards import (
-    LETTER_PICOFARADS,
+from benchsheaf.component_standards import RING_COLOURS
+from benchsheaf.compute.handbook.reading import (
+    LETTER_FARADS,
     LETTER_SHARES,
-    RING_DIGITS,
+    NO_RING_SHARE,
     RING_POWERS,
     RING_PPM,
     RING_SHARES,
-    THREE_SIGN_POWERS,
-    WIDE_TOLERANCE,
+    SHORT_POWERS,
+    UNEVEN_SHARES,
 )
+from benchsheaf.compute.handbook.series import preferred_values
 
 FOUR_OR_LESS = 4
 POINTS = {"R": 0, "K": 3, "M": 6, "G": 9}
@@ -49,8 +50,8 @@ def resistor_of_rings(rings: Sequence[str]) -> MarkFigures:
     if not 3 <= len(rings) <= 6:
         raise ValueError(f"three to six rings, not {len(rings)}")
     count = 2 if len(rings) <= FOUR_OR_LESS else 3
-    digits = int("".join(str(RING_DIGITS.index(ring)) for ring in rings[:count]))
-    share = RING_SHARES[rings[count + 1]] if len(rings) > count + 1 else Decimal("0.2")
+    digits = int("".join(str(RING_COLOURS.index(ring)) for ring in rings[:count]))
+    share = RING_SHARES[rings[count + 1]] if len(rings) > count + 1 else NO_RING_SHARE
     ppm = RING_PPM[rings[count + 2]] if len(rings) > count + 2 else None
     value = Decimal(digits).scaleb(RING_POWERS[rings[count]])
     return MarkFigures(value=value, more_share=share, less_share=share, ppm=ppm)
@@ -66,7 +67,7 @@ def resistor_of_code(code: str) -> MarkFigures:
     if re.fullmatch(r"\d\d[A-FXYZ]", code) and 1 <= int(code[:2]) <= 96:
         value = preferred_values(96)[int(code[:2]) - 1] * 10
         percent = LETTER_SHARES["F"]
-        return MarkFigures(value=value.scaleb(THREE_SIGN_POWERS[code[2]]), more_share=percent, less_share=percent)
+        return MarkFigures(value=value.scaleb(SHORT_POWERS[code[2]]), more_share=percent, less_share=percent)
     if re.fullmatch(r"\d{3,4}", code):
         return MarkFigures(value=Decimal(int(code[:-1])).scaleb(int(code[-1])))
     found = POINTED.fullmatch(code)
@@ -96,9 +97,10 @@ def capacitor_of_code(code: str) -> MarkFigures:
 
 def _tolerated(value_f: Decimal, letter: str) -> MarkFigures:
     """The value with the tolerance of its letter, which below 10 pF is in picofarads."""
-    if letter == WIDE_TOLERANCE[0]:
-        return MarkFigures(value=value_f, more_share=WIDE_TOLERANCE[1], less_share=WIDE_TOLERANCE[2])
+    if letter in UNEVEN_SHARES:
+        more, less = UNEVEN_SHARES[letter]
+        return MarkFigures(value=value_f, more_share=more, less_share=less)
     if letter and value_f < SMALL_F:
-        return MarkFigures(value=value_f, either_f=LETTER_PICOFARADS[letter].scaleb(-12))
+        return MarkFigures(value=value_f, either_f=LETTER_FARADS[letter])
     share = LETTER_SHARES[letter] if letter else None
     return MarkFigures(value=value_f, more_share=share, less_share=share)

@@ -3,10 +3,10 @@
 from decimal import Decimal
 
 from benchsheaf.compute.handbook import MarkFigures, capacitor_of_code, resistor_of_code
+from benchsheaf.compute.handbook.reading import LETTER_FARADS, LETTER_SHARES, UNEVEN_SHARES, VOLTAGE_LETTERS
 from benchsheaf.pages.handbook.rings_page import percent, resistor_told
 from benchsheaf.pages.handbook.shape import Column, Content, Section, Table
 from benchsheaf.pages.printing import quantity
-from benchsheaf.standards import LETTER_PICOFARADS, LETTER_SHARES, VOLTAGE_LETTERS, WIDE_TOLERANCE
 
 RESISTORS = (
     *("R47", "4R7", "47R", "470R", "K47", "4K7", "4K7J", "R10K", "103", "470", "100", "000"),
@@ -75,8 +75,8 @@ def _link_told(figures: MarkFigures) -> str:
 
 
 def _letters() -> Section:
-    wide, more, less = WIDE_TOLERANCE
     rows = [(letter, f"±{percent(share)}", _small(letter)) for letter, share in LETTER_SHARES.items()]
+    uneven = [(letter, f"+{percent(more)}, −{percent(less)}", "–") for letter, (more, less) in UNEVEN_SHARES.items()]
     return Section(
         anchor="tolerances",
         title="Letters of tolerance",
@@ -87,15 +87,15 @@ def _letters() -> Section:
                 Column(name="Means", n=True),
                 Column(name="Under 10 pF", n=True),
             ),
-            rows=[*rows, (wide, f"+{percent(more)}, −{percent(less)}", "–")],
+            rows=[*rows, *uneven],
             source="IEC 60062, clause 5, from memory.",
         ),
     )
 
 
 def _small(letter: str) -> str:
-    found = LETTER_PICOFARADS.get(letter)
-    return f"±{quantity(found.scaleb(-12).normalize(), 'F')}" if found is not None else "–"
+    found = LETTER_FARADS.get(letter)
+    return f"±{quantity(found.normalize(), 'F')}" if found is not None else "–"
 
 
 def _volts() -> Section:

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from decimal import Decimal
 
+from benchsheaf.component_standards import RATED_VOLTS
 from benchsheaf.compute.handbook import preferred_values
 from benchsheaf.compute.laws import smallest_at_least, stored_energy
 from benchsheaf.compute.power import resistor_figures, resistor_for
@@ -10,13 +11,13 @@ from benchsheaf.model.boards import Volts
 from benchsheaf.model.machine import Rail
 from benchsheaf.pages.handbook.shape import Point
 from benchsheaf.pages.printing import number, plain, quantity
-from benchsheaf.standards import BODY_OVER_LOAD, VOLTAGE_LETTERS
+from benchsheaf.standards import BODY_OVER_LOAD
 
 MAINS_V, DOUBLED_RATED_V = Decimal(230), Decimal(400)
 RESERVOIR_F = Decimal("220e-6")
 FIVE = Rail(name="+5 V", nominal_v=Decimal(5), window=Volts(low_v=Decimal("4.75"), high_v=Decimal("5.25")))
 TWELVE = Rail(name="+12 V", nominal_v=Decimal(12), window=Volts(low_v=Decimal("11.4"), high_v=Decimal("12.6")))
-BEADS_V = sorted(VOLTAGE_LETTERS.values())
+BEADS_V = RATED_VOLTS["tantalum"]
 MAXIMA = ((Decimal(5), Decimal(12)), (Decimal(12), Decimal("3.2")), (Decimal(12), Decimal("0.3")))
 TOGETHER_W = Decimal(96)
 RUN_A, START_A = (

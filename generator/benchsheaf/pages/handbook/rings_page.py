@@ -2,11 +2,12 @@
 
 from decimal import Decimal
 
+from benchsheaf.component_standards import RING_COLOURS
 from benchsheaf.compute.handbook import MarkFigures, resistor_of_rings
+from benchsheaf.compute.handbook.reading import RING_POWERS, RING_PPM, RING_SHARES
 from benchsheaf.drawing.colour_rings import colour_rings
 from benchsheaf.pages.handbook.shape import Column, Content, Section, Table
 from benchsheaf.pages.printing import number, quantity
-from benchsheaf.standards import RING_DIGITS, RING_POWERS, RING_PPM, RING_SHARES
 
 EXAMPLES = (
     ("yellow", "violet", "red", "gold"),
@@ -57,7 +58,8 @@ def rings() -> Content:
                         Column(name="Sixth ring", n=True),
                     ),
                     rows=[_colour(each) for each in RING_POWERS],
-                    source="IEC 60062, clause 3, from memory. Places that editions differ about are left empty.",
+                    source="IEC 60062, clause 3, from memory of the edition of 2016; earlier ones differ about "
+                    "orange, yellow and grey as tolerances.",
                 ),
             ),
         ),
@@ -69,7 +71,7 @@ def _colour(colour: str) -> tuple[str, ...]:
     share, ppm = RING_SHARES.get(colour), RING_PPM.get(colour)
     return (
         colour,
-        str(RING_DIGITS.index(colour)) if colour in RING_DIGITS else "–",
+        str(RING_COLOURS.index(colour)) if colour in RING_COLOURS else "–",
         f"× {number(Decimal(1).scaleb(power), max(0, -power))}",
         f"±{percent(share)}" if share else "–",
         f"{ppm} ppm/K" if ppm else "–",
