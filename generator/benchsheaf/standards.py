@@ -179,15 +179,17 @@ FIRST_CLUSTER = 2
 Source: ECMA-107, 2nd edition, 10.2 and 10.3.
 """
 
-MOST_CLUSTERS_12 = 4084
+MOST_CLUSTERS_12 = 2**12 - FAT_ENTRIES_KEPT
 """The most clusters whose table has 12 bits an entry; from one more on it has 16.
 
 Source: ECMA-107, 2nd edition, and the published specification of the file system: below 4085.
 """
 
-MOST_CLUSTERS_16 = 65524
-"""The most clusters whose table has 16 bits an entry. Source: the published
-specification of the file system: below 65,525."""
+MOST_CLUSTERS_16 = 2**16 - FAT_ENTRIES_KEPT
+"""The most clusters whose table has 16 bits an entry.
+
+Source: the published specification of the file system: below 65,525.
+"""
 
 MOST_SECTORS_16 = 65535
 """The most sectors that the old field of 16 bits for a volume's length can say. Source: ECMA-107, 2nd edition."""
