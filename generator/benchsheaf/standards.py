@@ -179,13 +179,13 @@ FIRST_CLUSTER = 2
 Source: ECMA-107, 2nd edition, 10.2 and 10.3.
 """
 
-MOST_CLUSTERS_12 = 2**12 - FAT_ENTRIES_KEPT
+MOST_CLUSTERS_12 = 4084
 """The most clusters whose table has 12 bits an entry; from one more on it has 16.
 
 Source: ECMA-107, 2nd edition, and the published specification of the file system: below 4085.
 """
 
-MOST_CLUSTERS_16 = 2**16 - FAT_ENTRIES_KEPT
+MOST_CLUSTERS_16 = 65524
 """The most clusters whose table has 16 bits an entry.
 
 Source: the published specification of the file system: below 65,525.
