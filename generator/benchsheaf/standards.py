@@ -124,8 +124,10 @@ Source: ECMA-107, 2nd edition, and the published specification of the file syste
 """
 
 MOST_CLUSTERS_16 = 65524
-"""The most clusters whose table has 16 bits an entry. Source: the published
-specification of the file system: below 65,525."""
+"""The most clusters whose table has 16 bits an entry.
+
+Source: the published specification of the file system: below 65,525.
+"""
 
 MOST_SECTORS_16 = 65535
 """The most sectors that the old field of 16 bits for a volume's length can say. Source: ECMA-107, 2nd edition."""
