@@ -1,7 +1,10 @@
 """Every figure as data, under the records' own field names."""
 
+import csv
+import io
 import json
-from collections.abc import Hashable, Iterator
+import re
+from collections.abc import Hashable, Iterable, Iterator
 from dataclasses import fields
 from decimal import Decimal
 from functools import cache, lru_cache
@@ -62,6 +65,29 @@ def _in_lines(value: object, levels: int, indent: str) -> str:
     inner = f"{indent} "
     lines = (f"{inner}{json.dumps(name)}: {_in_lines(each, levels - 1, inner)}" for name, each in value.items())
     return "{\n" + ",\n".join(lines) + f"\n{indent}}}"
+
+
+def as_csv(rows: Iterable[Iterable[str]]) -> bytes:
+    """A table for a spreadsheet, every cell in quotes, none of which it takes for a formula; with a byte order mark.
+
+    Without the mark some spreadsheets read the letters of another code.
+    """
+    table = io.StringIO()
+    csv.writer(table, quoting=csv.QUOTE_ALL, lineterminator="\r\n").writerows([map(inert, row) for row in rows])
+    return b"\xef\xbb\xbf" + table.getvalue().encode()
+
+
+def inert(cell: str) -> str:
+    """A cell that no spreadsheet takes for a formula.
+
+    Control signs become spaces. A sign that begins a formula, be it a wide one, gets an apostrophe before it: at the
+    start of the cell, and behind each sign at which a spreadsheet of another country may cut the cell in two.
+    """
+    return _FORMULA.sub(r"\1'\2", _CONTROL.sub(" ", cell))
+
+
+_CONTROL = re.compile("[\x00-\x1f\x7f-\x9f\u2028\u2029]")
+_FORMULA = re.compile("((?:^|[;,|\"'])[\\s\u200b-\u200f\u2060\ufeff]*)([=+@\uff1d\uff0b\uff0d\uff20-])")
 
 
 def figure_paths(value: object, path: str = "") -> Iterator[str]:

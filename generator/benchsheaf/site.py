@@ -28,6 +28,7 @@ from benchsheaf.pages.mistaken import mistaken_page
 from benchsheaf.pages.page import Page
 from benchsheaf.pages.parts import part_pages
 from benchsheaf.pages.shelf import Shelf
+from benchsheaf.pages.shopping import shopping_files
 from benchsheaf.pages.terms import terms_pages
 from benchsheaf.rules import mention_mistakes, record_mistakes
 from benchsheaf.sharing import told_once
@@ -161,7 +162,7 @@ def edition(judged: Judgement, edit_base: str | None = None) -> Edition:
     pages += handbook_pages(shelf)
     for machine in judged.collection.machines.values():
         pages += machine_pages(shelf, machine)
-    files = Files(_data_files(judged) | _later(search_files(shelf)))
+    files = Files(_data_files(judged) | shopping_files(shelf) | _later(search_files(shelf)))
     return Edition(pages=tuple(pages), files=files, trail=shelf.trail)
 
 

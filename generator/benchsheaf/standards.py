@@ -152,12 +152,6 @@ GAUGE_36_M = Decimal("0.005") * Decimal("0.0254")
 GAUGE_RATIO = 92
 """How many times gauge 36 goes into gauge 0000, 39 numbers on. Source: ASTM B258."""
 
-FAT_ENTRIES_KEPT = 12
-"""Numbers of a file allocation table that no cluster has: two at its start, ten for bad, reserved and last ones.
-
-Source: ECMA-107, 10.3; so 4084 clusters are the most with 12 bits, and 65,524 with 16.
-"""
-
 SURELY_SHARE = Decimal("0.05")
 """The risk of being wrong that a clean test may leave. Source: common practice, the usual 95 % of statistics."""
 
@@ -192,8 +186,10 @@ Source: ECMA-107, 2nd edition, and the published specification of the file syste
 """
 
 MOST_CLUSTERS_16 = 65524
-"""The most clusters whose table has 16 bits an entry. Source: the published
-specification of the file system: below 65,525."""
+"""The most clusters whose table has 16 bits an entry.
+
+Source: the published specification of the file system: below 65,525.
+"""
 
 MOST_SECTORS_16 = 65535
 """The most sectors that the old field of 16 bits for a volume's length can say. Source: ECMA-107, 2nd edition."""

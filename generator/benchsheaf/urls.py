@@ -11,6 +11,7 @@ HOME = "index.html"
 CAUTIONS = "cautions.html"
 TERMS = "terms.html"
 MISSING = "missing.html"
+MARKINGS = "markings.html"
 HANDBOOK = "handbook/index.html"
 MANUAL = "manual/index.html"
 MANUAL_MISTAKES = "manual/mistakes.html"
@@ -69,6 +70,11 @@ def machine_data(slug: str) -> str:
 def part_data(kind: str, slug: str) -> str:
     """The address of the figures of something shared."""
     return f"data/parts/{kind}/{slug}.json"
+
+
+def shopping_data(slug: str) -> str:
+    """The address of a machine's list of new parts, for a spreadsheet."""
+    return f"data/shopping/{slug}.csv"
 
 
 def relative(here: str, there: str, fragment: str = "") -> str:

@@ -89,6 +89,17 @@ def standard_at_most(resistance_ohm: Decimal) -> Decimal:
     return max(step for step in steps if step <= resistance_ohm)
 
 
+def standard_at_least(wanted: Decimal, series: Sequence[int]) -> Decimal:
+    """The smallest value of a series that is not under a value; the series has two digits, its first is 10.
+
+    Errors: ValueError unless the value is above zero. Source: IEC 60063.
+    """
+    if wanted <= 0:
+        raise ValueError(f"a value must be above zero, not {wanted}")
+    decade = wanted.adjusted() - 1
+    return next(step for step in (Decimal(each).scaleb(decade) for each in (*series, 100)) if step >= wanted)
+
+
 def smallest_at_least(wanted: Decimal, offered: Iterable[Decimal]) -> Decimal | None:
     """The smallest of what is offered that is enough; None where nothing is."""
     return min((each for each in offered if each >= wanted), default=None)

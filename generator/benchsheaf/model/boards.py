@@ -65,6 +65,7 @@ class Part(Described):
     resistance_ohm: Decimal | None = None
     frequency_hz: Decimal | None = None
     rated_v: Decimal | None = None
+    tan_delta_share: Decimal | None = None
     blows_a: Decimal | None = None
     speed: str | None = None
     bears_w: Decimal | None = None
@@ -134,6 +135,9 @@ class Fit(Described):
 
     capacitance_f: Decimal | None = None
     rated_v: Decimal | None = None
+    resistance_ohm: Decimal | None = None
+    bears_w: Decimal | None = None
+    stands_celsius: Decimal | None = None
     kind: str | None = None
     note: str | None = None
 

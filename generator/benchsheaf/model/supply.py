@@ -26,6 +26,8 @@ class Output(Described):
     peak_a: Decimal | None = None
     peak_for_s: Decimal | None = None
     least_a: Decimal | None = None
+    choke_ripple_share: Decimal | None = None
+    smoothed_by: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

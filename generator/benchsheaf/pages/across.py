@@ -10,6 +10,7 @@ from benchsheaf.pages.bench.ways import anchor
 from benchsheaf.pages.frame import loose_frame
 from benchsheaf.pages.glance import all_cautions
 from benchsheaf.pages.handbook.book import questions
+from benchsheaf.pages.markings import markings_page
 from benchsheaf.pages.missing import missing_count
 from benchsheaf.pages.page import Page
 from benchsheaf.pages.shelf import Desk, Shelf
@@ -40,6 +41,7 @@ class Home:
     missing: str
     missing_count: int
     terms: str | None
+    markings: str
     complaints: Sequence[Complaint]
     sounds: Sequence[Named]
 
@@ -62,6 +64,11 @@ class CautionsPage:
 def across_pages(shelf: Shelf) -> Iterator[Page]:
     """The pages that belong to no single thing."""
     yield Page(address=urls.HOME, title="Where to start", written=lambda: _home(shelf.desk(urls.HOME)))
+    yield Page(
+        address=urls.MARKINGS,
+        title="How resistors and capacitors are marked",
+        written=lambda: markings_page(shelf.desk(urls.MARKINGS)),
+    )
     if shelf.collection.cautions:
         path = shelf.edit_path(("cautions", "cautions"), "cautions")
         yield Page(
@@ -116,6 +123,7 @@ def _home(desk: Desk) -> str:
         questions=questions(desk),
         missing=desk.href(urls.MISSING),
         missing_count=missing_count(desk.shelf),
+        markings=desk.href(urls.MARKINGS),
         terms=desk.href(urls.TERMS) if collection.terms else None,
         complaints=_complaints(desk),
         sounds=[

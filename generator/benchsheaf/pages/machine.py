@@ -20,6 +20,7 @@ from benchsheaf.pages.glance import boards_sheet, glance_sheet
 from benchsheaf.pages.handbook.book import in_handbook
 from benchsheaf.pages.ladder import ladder_sheet
 from benchsheaf.pages.memory import memory_sheet
+from benchsheaf.pages.new_parts import new_parts_sheet
 from benchsheaf.pages.page import Page
 from benchsheaf.pages.power import power_sheet
 from benchsheaf.pages.sheaf import drives_sheet, sources_sheet
@@ -43,6 +44,7 @@ CONTENTS: Mapping[str, Callable[[Desk, Machine], Any]] = {
     "finding": finding_sheet,
     "checks": checks_sheet,
     "apart": apart_sheet,
+    "new-parts": new_parts_sheet,
     "service": service_sheet,
     "repairs": repairs_sheet,
     "sources": sources_sheet,

@@ -117,7 +117,10 @@ def _fit_words(weak: WeakPart) -> str:
         return ""
     facts = [
         quantity(weak.fit.capacitance_f, "F") if weak.fit.capacitance_f is not None else "",
+        quantity(weak.fit.resistance_ohm, "ohm") if weak.fit.resistance_ohm is not None else "",
+        quantity(weak.fit.bears_w, "W") if weak.fit.bears_w is not None else "",
         quantity(weak.fit.rated_v, "V") if weak.fit.rated_v is not None else "",
+        quantity(weak.fit.stands_celsius, "°C") if weak.fit.stands_celsius is not None else "",
         weak.fit.kind or "",
     ]
     return " ".join(fact for fact in facts if fact) or "as below"

@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Any, cast
 
 from benchsheaf.compute.named_figures import is_range
-from benchsheaf.drawing.connector import WIRES
+from benchsheaf.drawing.new_part import RING_FILLS
 from benchsheaf.drawing.picture import Both, drawn
 from benchsheaf.markup import Markup
 from benchsheaf.quantities import LONG, ROUNDINGS, SUFFIX, printed, printed_binary, printed_range
@@ -161,11 +161,11 @@ def stamp(name: str) -> Markup:
 
 
 def swatch(colour: str) -> Markup:
-    """A wire's colour as a field with an outline; the word always stands beside it."""
+    """The colour of a wire or a ring as a field with an outline; the word always stands beside it."""
     return Markup(
         '<svg class="swatch" viewBox="0 0 14 10" aria-hidden="true">'
         '<rect x="1" y="1" width="12" height="8" fill="{}"/></svg>'
-    ).format(WIRES[colour])
+    ).format(RING_FILLS[colour])
 
 
 FILTERS: Mapping[str, Callable[..., Any]] = {

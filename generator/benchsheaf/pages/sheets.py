@@ -48,6 +48,7 @@ SHEETS = (
     Sheet(name="finding", title="Finding the fault", group="Fix it", rests_on="symptoms"),
     Sheet(name="checks", title="Checks", group="Fix it", rests_on="checks"),
     Sheet(name="apart", title="Taking it apart", group="Fix it", rests_on="removals"),
+    Sheet(name="new-parts", title="New parts", group="Fix it", rests_on="boards"),
     Sheet(name="service", title="Back into service", group="Fix it", rests_on="procedures"),
     Sheet(name="repairs", title="Repair records", group="Fix it", rests_on=REPAIRS),
     Sheet(name="sources", title="Sources", group="Carry it", rests_on="sources"),

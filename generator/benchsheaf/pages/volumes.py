@@ -21,7 +21,8 @@ LOSSES = {
     "not": "That is not acceptable by common practice, which refuses 3 MB lost on a drive of 10 MB.",
 }
 IN_SYSTEM = (
-    "A flaw lies in the start sector, the tables or the root directory: that is not acceptable, however few there are."
+    "A flaw lies before the data, where the start sector, the tables and the root directory are, or on the tracks "
+    "before the volume: that is not acceptable, however few there are."
 )
 
 

@@ -32,6 +32,7 @@ from benchsheaf.compute.video import (
     display_locks,
     outfit_pictures,
 )
+from benchsheaf.compute.workup.new_parts import NewParts, new_parts
 from benchsheaf.compute.workup.outfit import OutfitWorkup, outfit_workup
 from benchsheaf.model.cards import Card
 from benchsheaf.model.collection import Collection, records_by_kind
@@ -49,6 +50,7 @@ class MachineWorkup:
     ground: tuple[GroundFigures, ...]
     splits: tuple[SplitFigures, ...]
     stress: tuple[StressFigures, ...]
+    new_parts: NewParts
     supply: SupplyFigures
     reservoir: ReservoirFigures | None
     fills: tuple[FillFigures, ...]
@@ -155,6 +157,7 @@ def machine_workup(machine: Machine, collection: Collection) -> MachineWorkup:
         ground=tuple(figures for rail in machine.rails if (figures := ground_figures(rail))),
         splits=tuple(figures for rail in machine.rails for figures in split_figures(rail)),
         stress=_stress(machine, collection),
+        new_parts=new_parts(machine, collection),
         supply=supply_figures(supply, machine.rails),
         reservoir=_reservoir(supply),
         fills=tuple(fill_figures(memory, fill) for fill in memory.fills) if memory else (),

@@ -45,6 +45,7 @@ KINDS = (
     "Clock",
     "Picture mode",
     "Part",
+    "New part",
     "Handbook",
     "Term",
     "Manual",

@@ -11,6 +11,7 @@ from benchsheaf.pages.finding.bench_entries import bench_entries, repair_entries
 from benchsheaf.pages.finding.board_parts import Place, part_entries
 from benchsheaf.pages.finding.decoding_entries import contact_words, decoding_entries, switch_words
 from benchsheaf.pages.finding.entry import Entry, in_words
+from benchsheaf.pages.finding.new_part_entries import new_part_entries
 from benchsheaf.pages.finding.picture_entries import clock_entries, looks_entries, picture_entries
 from benchsheaf.pages.finding.sound_entries import sound_entries
 from benchsheaf.pages.missing import TITLE as MISSING
@@ -219,6 +220,7 @@ SECTIONS: tuple[Callable[[Desk, Machine], Iterator[Entry]], ...] = (
     picture_entries,
     _cautions,
     sound_entries,
+    new_part_entries,
     bench_entries,
     repair_entries,
 )

@@ -2,13 +2,15 @@
 
 from decimal import Decimal
 
-from benchsheaf.compute.handbook import clusters_taken, volume_figures
+from benchsheaf.compute.filesystem import slack_figures
 from benchsheaf.compute.storage import capacity_figures
 from benchsheaf.model.drives import Geometry
 from benchsheaf.pages.handbook.shape import Column, Content, Section, Table
 from benchsheaf.pages.printing import binary, number, plain
+from benchsheaf.standards import MOST_CLUSTERS_12, MOST_CLUSTERS_16, MOST_SECTORS_16
 
 SECTOR_BYTES = 512
+MOST_CLUSTERS = (MOST_CLUSTERS_12, MOST_CLUSTERS_16)
 FLOPPIES = (
     ("130 mm, one side", 35, 1, 13, 256),
     ("130 mm, one side", 35, 1, 16, 256),
@@ -19,7 +21,6 @@ FLOPPIES = (
     ("200 mm or 130 mm, high density", 77, 2, 8, 1024),
 )
 CLUSTERS = (512, 2048, 4096, 8192, 32768)
-SIXTEEN_BITS = 2**16 - 1
 FILES = ((4097, 4096), (10000, 2048), (0, 2048), (1, 8192))
 READS = (
     (
@@ -91,9 +92,8 @@ def _floppy(name: str, cylinders: int, heads: int, sectors: int, sector_bytes: i
 def _limits() -> Section:
     rows = []
     for cluster_bytes in CLUSTERS:
-        twelve_bits, sixteen_bits = (volume_figures(bits, cluster_bytes) for bits in (12, 16))
-        rows.append((binary(cluster_bytes), number(twelve_bits.most_bytes), number(sixteen_bits.most_bytes)))
-    few, many = (volume_figures(bits, 1).most_clusters for bits in (12, 16))
+        rows.append((binary(cluster_bytes), *(number(most * cluster_bytes) for most in MOST_CLUSTERS)))
+    few, many = MOST_CLUSTERS
     return Section(
         anchor="limits",
         title="Where a file system ends",
@@ -101,8 +101,9 @@ def _limits() -> Section:
             f"Up to {number(few)} clusters the entries of the table have 12 bits, up to {number(many)} they have 16. "
             "The "
             "first data cluster is number 2, so a table holds two entries more than there are clusters.",
-            f"Where the count of sectors has 16 bits a volume ends at {number(SIXTEEN_BITS)} sectors, "
-            f"{number(SIXTEEN_BITS * SECTOR_BYTES)} bytes: one sector under {binary(2**16 * SECTOR_BYTES)}.",
+            f"Where the count of sectors has 16 bits a volume ends at {number(MOST_SECTORS_16)} sectors, "
+            f"{number(MOST_SECTORS_16 * SECTOR_BYTES)} bytes: one sector under "
+            f"{binary((MOST_SECTORS_16 + 1) * SECTOR_BYTES)}.",
         ),
         table=Table(
             label="The most data by size of cluster",
@@ -120,15 +121,14 @@ def _limits() -> Section:
 def _slack() -> Section:
     rows = []
     for file_bytes, cluster_bytes in FILES:
-        clusters = clusters_taken(file_bytes, cluster_bytes)
-        taken = clusters * cluster_bytes
+        figures = slack_figures(file_bytes, cluster_bytes)
         rows.append(
             (
                 number(file_bytes),
                 number(cluster_bytes),
-                number(clusters),
-                number(taken),
-                number(taken - file_bytes),
+                number(figures.clusters),
+                number(figures.used_bytes),
+                number(figures.slack_bytes),
             )
         )
     return Section(

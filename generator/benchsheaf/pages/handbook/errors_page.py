@@ -2,9 +2,10 @@
 
 from benchsheaf.pages.handbook.cautions import PLUG_OUT, TRAINED
 from benchsheaf.pages.handbook.errors_decoding import decoding_errors, firmware_errors, picture_errors
-from benchsheaf.pages.handbook.errors_disks import byte_errors, disk_errors, volume_errors
+from benchsheaf.pages.handbook.errors_disks import byte_errors, disk_errors
 from benchsheaf.pages.handbook.errors_memory import memory_errors
 from benchsheaf.pages.handbook.errors_power import bead_errors, mains_errors, power_errors
+from benchsheaf.pages.handbook.errors_volumes import volume_errors
 from benchsheaf.pages.handbook.shape import Content, Section
 
 
