@@ -73,6 +73,7 @@ def _page(shelf: Shelf, machine: Machine, sheet: Sheet) -> Page:
         written=written,
         column=column,
         edit=_edit(shelf, machine, sheet),
+        brings=(urls.machine_data(machine.slug),) if sheet.name == "glance" else (),
     )
 
 

@@ -20,6 +20,7 @@ from zlib import compress, decompress
 
 from benchsheaf import urls
 from benchsheaf.pages.finding.entry import Entry
+from benchsheaf.pages.finding.order import in_order
 from benchsheaf.pages.finding.spelling import spellings, words
 
 # Small enough that a phone loads what it needs and little else, large enough that files stay few.
@@ -61,17 +62,17 @@ class Pieces(Mapping[str, bytes]):
 
 def shard_files(entries: Iterable[Entry], names: Mapping[str, str]) -> Pieces:
     """Every file of the search data by its address; `names` has the machines' names by slug."""
-    ordered = sorted(entries, key=lambda each: each.rank, reverse=True)
-    count = len(ordered)
     postings: Postings = {}
     pieces = Pieces()
     starts: list[str] = []
     firsts: list[int] = []
     # Of a large site there are very many: each entry is forgotten once it is written, and then each word.
-    drained = _noted((ordered.pop() for _ in range(count)), postings, names)
-    for number, (first, block) in enumerate(_blocks(drained)):
-        firsts.append(first)
+    drained = _noted(in_order(entries), postings, names)
+    count = 0
+    for number, (several, block) in enumerate(_blocks(drained)):
+        firsts.append(count)
         pieces.put(f"entries-{number}", block)
+        count += several
     for number, (start, shelf) in enumerate(_word_shelves(postings)):
         starts.append(start)
         pieces.put(f"words-{number}", shelf)
@@ -140,8 +141,7 @@ def _parting(before: str, word: str) -> str:
 
 
 def _blocks(entries: Iterator[Entry]) -> Iterator[tuple[int, str]]:
-    """Pieces of the entries, each with the number of its first."""
-    first = 0
+    """Pieces of the entries, each with the number of those that it holds."""
     for begun in entries:
         places: dict[tuple[str, str], int] = {}
         kinds: dict[str, int] = {}
@@ -158,8 +158,7 @@ def _blocks(entries: Iterator[Entry]) -> Iterator[tuple[int, str]]:
             size += len(rows[-1])
             if size >= BLOCK_BYTES:
                 break
-        yield first, f"[{_json(list(places))},{_json(list(kinds))},[{','.join(rows)}]]"
-        first += len(rows)
+        yield len(rows), f"[{_json(list(places))},{_json(list(kinds))},[{','.join(rows)}]]"
 
 
 _json = json.JSONEncoder(ensure_ascii=False, separators=(",", ":")).encode
