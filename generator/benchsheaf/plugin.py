@@ -184,7 +184,7 @@ class BenchsheafPlugin(BasePlugin[PluginConfig]):  # type: ignore[no-untyped-cal
 
     @event_priority(AFTER_ALL_OTHERS)
     def on_post_build(self, *, config: MkDocsConfig) -> None:
-        """The files that no page brought; the verdict: every link followed, no warning in a strict build; then the exchange.
+        """The files that no page brought; the verdict: links followed, no warning in a strict build; then the exchange.
 
         Errors: PluginError, which MkDocs prints without a traceback.
         """

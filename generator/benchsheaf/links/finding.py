@@ -5,7 +5,16 @@ from benchsheaf.links.circles import circles
 from benchsheaf.links.codes import LINK_05
 from benchsheaf.links.house import House
 from benchsheaf.links.mentions import mentions_of
-from benchsheaf.links.names import LEFT_TO_HOLDERS, Found, Names, Pointer, Thing, collect_names, inner_names, pointers_of
+from benchsheaf.links.names import (
+    LEFT_TO_HOLDERS,
+    Found,
+    Names,
+    Pointer,
+    Thing,
+    collect_names,
+    inner_names,
+    pointers_of,
+)
 from benchsheaf.links.twins import same_targets
 
 

@@ -16,8 +16,8 @@ SETTLED = ("machine", "repair")
 class Finds(Mapping[Thing, Found]):
     """What was found in each thing, in the order in which things were noted.
 
-    Machines come one after the other, each with its repair records. As soon as the next one comes, all of the one before
-    is followed: what lands now lands later too, as things are only added. So names and most pointers can be forgotten.
+    Machines come one after the other, each with its repair records. When the next comes, the one before is followed:
+    what lands now lands later too, as things are only added. So its names and most of its pointers can be forgotten.
     """
 
     def __init__(self, things: Mapping[Thing, Conformed]) -> None:
@@ -57,9 +57,7 @@ class Finds(Mapping[Thing, Found]):
         owner = owner_of(thing)
         if self._things[thing].mistakes or self._found[thing].mistakes or owner not in pointers:
             return False
-        house = House(
-            things=self._things, names=self._names, broken=frozenset(), thing=thing, own=pointers[owner]
-        )
+        house = House(things=self._things, names=self._names, broken=frozenset(), thing=thing, own=pointers[owner])
         astray = any(True for pointer in pointers[thing] for _ in house.astray(pointer))
         return not astray and not (thing[0] == "machine" and any(True for _ in missing_at_holders(house, pointers)))
 

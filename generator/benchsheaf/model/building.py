@@ -29,7 +29,7 @@ def built(record: type[R], values: Mapping[str, Any], described: Field, **extra:
 
 _alike: dict[tuple[object, ...], object] = {}
 MOST_ALIKE = 1 << 12
-"""Among how many values the same one is looked for; enough for a dozen machines, which mostly are alike in something."""
+"""Among how many values the same one is looked for: those of some twenty machines."""
 
 
 def _shared(what: tuple[object, ...], parts: tuple[object, ...], made: Callable[[], R]) -> R:

@@ -21,15 +21,13 @@ from zlib import compress, decompress
 from benchsheaf import urls
 from benchsheaf.pages.finding.entry import Entry
 from benchsheaf.pages.finding.order import in_order
+from benchsheaf.pages.finding.postings import Postings
 from benchsheaf.pages.finding.spelling import spellings, words
 
 # Small enough that a phone loads what it needs and little else, large enough that files stay few.
 WORDS_BYTES = 32_000
 BLOCK_BYTES = 16_000
 QUICKLY = 1  # how hard a piece is packed until it is written
-
-Postings = dict[str, "array[int]"]
-"""For each word the numbers of its entries, times four, and 0 for one that has it in its title, 1 text, 2 place."""
 
 
 class Pieces(Mapping[str, bytes]):
@@ -62,7 +60,7 @@ class Pieces(Mapping[str, bytes]):
 
 def shard_files(entries: Iterable[Entry], names: Mapping[str, str]) -> Pieces:
     """Every file of the search data by its address; `names` has the machines' names by slug."""
-    postings: Postings = {}
+    postings = Postings()
     pieces = Pieces()
     starts: list[str] = []
     firsts: list[int] = []
@@ -92,12 +90,7 @@ def _noted(entries: Iterable[Entry], postings: Postings, names: Mapping[str, str
             held = (spellings(names[slug]) for slug in entry.machines)
             places[place] = spellings(entry.where).union(*held, (f"@{slug}" for slug in entry.machines))
         in_place = places[place] - in_title - in_text
-        for kind, several in enumerate((in_title, in_text, in_place)):
-            for word in several:
-                found = postings.get(word)
-                if found is None:
-                    found = postings[word] = array("I")
-                found.append(number * 4 + kind)
+        postings.note(number, (in_title, in_text, in_place))
         yield entry
 
 
@@ -110,12 +103,10 @@ def _phrases(title: tuple[str, ...]) -> Iterator[str]:
 
 def _word_shelves(postings: Postings) -> Iterator[tuple[str, str]]:
     """Pieces of the sorted words, which are used up, each with the shortest start that parts it from the one before."""
-    # A browser compares text by units of sixteen bits; so must the order of the words.
-    order = sorted(postings, key=lambda word: word.encode("utf-16-be"))
     rows: list[str] = []
     size, start, before = 0, "", ""
-    for word in order:
-        row = _json([word, *_without_empty_ends(postings.pop(word))])
+    for word, numbers in postings.rows():
+        row = _json([word, *_without_empty_ends(numbers)])
         if rows and size + len(row) > WORDS_BYTES:
             yield start, f"[{','.join(rows)}]"
             rows, size, start = [], 0, _parting(before, word)
