@@ -282,11 +282,38 @@ def test_a_part_does_not_say_that_a_fault_shows_nowhere(whole: Edition) -> None:
     assert "all of them healthy" not in plain(page(whole, "parts/supplies/sp-96.html"))
 
 
+def test_each_rung_says_plug_out_then_mains_then_stop_then_go(whole: Edition) -> None:
+    """Rungs 2 to 7 and 9 of the notes go up on this sheet: what stops the work is read before what lets it go on."""
+    steps = page(whole, f"{MACHINE}/first-power.html").partition('<ol class="steps">')[2].partition("</ol>")[0]
+    rungs = [plain(step) for step in steps.split("<li>") if "Plug out first;" in step]
+    assert len(rungs) == 7
+    for rung in rungs:
+        order = [rung.index(words) for words in ("Plug out first;", "Mains on:", " Stop ", "Go on when:")]
+        assert order == sorted(order)
+
+
+@pytest.mark.parametrize(
+    "place, faults",
+    [
+        ("beep-rom-sum", [17, 16, 18]),  # 6 and 4 for certain, 8 at 0.1
+        ("beep-picture-card", [18, 19]),  # 8 at 0.5 and 4 for certain: equal, as they come
+        ("message-disk-flaws", [36, 35]),  # 5 for certain, 2 at 0.5
+        ("message-clock-unset", [29]),
+    ],
+)
+def test_a_sound_or_a_message_leads_to_its_faults(whole: Edition, place: str, faults: list[int]) -> None:
+    """Sections 13 and 16 of the notes: weight times likelihood, the larger first."""
+    row = page(whole, f"{MACHINE}/beeps.html").partition(f'<li id="{place}">')[2].partition("</li>")[0]
+    names = [place.replace(".", "/") for place in re.findall(r'href="finding.html#fault-([^"]+)"', row)]
+    assert names == [FAULTS[str(number)]["name"] for number in faults]
+
+
 def test_home_leads_in_by_the_owners_words(whole: Edition) -> None:
     """Every complaint of the notes is on the first page and leads to its place."""
     home = page(whole, "index.html")
     for noted in NOTES["symptoms"]:
         assert f"“{noted['says']}”" in unescape(home)
+    assert f'href="{MACHINE}/beeps.html"' in home
     assert home.count("finding.html#symptom-") == len(NOTES["symptoms"])
 
 

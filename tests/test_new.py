@@ -164,3 +164,26 @@ def test_schemas_are_written_into_a_folder() -> None:
     assert files["bus.schema.json"] == json.loads(told("schema", "bus").output)
     Path("taken").write_text("", encoding="utf-8")
     assert told("schema", "--into", "taken/deeper").exit_code == 2
+
+
+def test_a_repair_record_is_begun_beside_its_machine(data: Path) -> None:
+    """It is called MACHINE/NAME and lies in the machine's folder of records; its blanks are told, nothing else."""
+    assert told("new", "sketch-1", "--name", "Sketch-1").exit_code == 0
+    answer = told("new", "sketch-1/2019-ticks", "--kind", "repair")
+    assert answer.exit_code == 0, answer.output
+    assert (data / "sketch-1" / "repairs" / "2019-ticks.yml").is_file()
+    of_record = [each for each in judgement(data).mistakes if "repairs" in each.place.file]
+    assert {each.code.id for each in of_record} == {"FIELD-06"}
+    assert told("new", "sketch-1/2019-ticks", "--kind", "repair").exit_code == 2
+
+
+@pytest.mark.parametrize(
+    "slug", ["2019-ticks", "sketch-9/2019-ticks", "sketch-1/", "/2019", "sketch-1/a/b", "../sketch-1/x"]
+)
+def test_a_record_of_no_machine_is_refused(data: Path, slug: str) -> None:
+    """A record without its machine, of one that is not there, or with a name that is none, is answered in words."""
+    assert told("new", "sketch-1", "--name", "Sketch-1").exit_code == 0
+    answer = told("new", slug, "--kind", "repair")
+    assert answer.exit_code == 2
+    assert "Traceback" not in answer.output
+    assert not list(data.rglob("repairs"))

@@ -78,25 +78,44 @@ def check(paths: tuple[Path, ...], form: str) -> None:
 @main.command()
 @click.argument("slug")
 @click.option("--name", help="Its name, as it stands on the badge or plate.")
-@click.option("--kind", type=click.Choice(["machine", *FOLDER_OF]), default="machine", help="What is described.")
+@click.option(
+    "--kind", type=click.Choice(["machine", "repair", *FOLDER_OF]), default="machine", help="What is described."
+)
 @click.option(
     "--folder", type=click.Path(path_type=Path), default=Path("machines"), help="The folder of all descriptions."
 )
 def new(slug: str, name: str | None, kind: str, folder: Path) -> None:
     """Begin a description: a file with every field that must be there, empty, and what belongs at each.
 
-    SLUG is its short name: lower-case letters, digits, hyphens.
+    SLUG is its short name: lower-case letters, digits, hyphens. That of a repair record is MACHINE/NAME.
     """
-    refusal = name_refusal(slug)
-    if refusal:
-        raise click.UsageError(f"{slug} cannot be a name. {refusal}")
     if not folder.is_dir():
         raise click.UsageError(f"There is no folder {folder}. Name yours with --folder.")
+    path = _place_of(slug, kind, folder)
     alone = kind == "machine"
-    path = folder / slug / "machine.yml" if alone else folder / "_parts" / FOLDER_OF[kind] / f"{slug}.yml"
     given = {"name": name} if name else {}
     write_new(path, starting_text(built_in_schemas().kinds[kind], given), alone=alone)
     click.echo(f"Begun: {path}\nFill in its lines, then run: benchsheaf check {path.parent if alone else path}")
+
+
+def _place_of(slug: str, kind: str, folder: Path) -> Path:
+    """Where a new description belongs.
+
+    Errors: click.UsageError if its name cannot be one, or a record's machine is not described.
+    """
+    machine, _, name = slug.rpartition("/") if kind == "repair" else ("", "", slug)
+    for each in (machine, name) if kind == "repair" else (name,):
+        if refusal := name_refusal(each):
+            raise click.UsageError(f"{each or slug} cannot be a name. {refusal}")
+    if kind == "machine":
+        return folder / name / "machine.yml"
+    if kind != "repair":
+        return folder / "_parts" / FOLDER_OF[kind] / f"{name}.yml"
+    if not (folder / machine).is_dir():
+        raise click.UsageError(
+            f"There is no machine {folder / machine}. A record is MACHINE/NAME, as in sketch-1/2019-ticks."
+        )
+    return folder / machine / "repairs" / f"{name}.yml"
 
 
 def write_new(path: Path, text: str, *, alone: bool) -> None:

@@ -3,7 +3,7 @@
 import logging
 from collections.abc import Mapping, Sequence
 from pathlib import Path
-from typing import Literal
+from typing import Any, Literal
 
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
@@ -19,6 +19,7 @@ from benchsheaf.exchange import Busy, Exchange, NotOurs
 from benchsheaf.markup import escaped
 from benchsheaf.pages.page import Page
 from benchsheaf.site import Edition, edition, hindrance, judgement, mistaken_edition
+from benchsheaf.surroundings import Own, Surroundings
 from benchsheaf.wording import as_text
 
 log = logging.getLogger("mkdocs.plugins.benchsheaf")
@@ -49,6 +50,7 @@ class SheetPage(MkDocsPage):
     def read_source(self, config: MkDocsConfig) -> None:
         """There is no Markdown behind a sheet."""
         self.markdown = ""
+        self.meta = {} if self.is_homepage else {"template": "sheet.html"}
 
     def render(self, config: MkDocsConfig, files: Files) -> None:
         """Nothing yet: `content` writes the page when the theme prints it."""
@@ -91,6 +93,18 @@ class SheetPage(MkDocsPage):
             self._column = self._sheet.column()
         return self._column
 
+    @property
+    def own(self) -> Own:
+        """What stands on this page and on no other."""
+        return Own(
+            url=self.url,
+            title=self._sheet.title,
+            column=self.column,
+            content=self.content,
+            edit_url=self.edit_url or "",
+            canonical_url=self.canonical_url or "",
+        )
+
 
 class PluginConfig(Config):  # type: ignore[no-untyped-call]
     """Nothing to set: what the site says is in the data."""
@@ -105,6 +119,7 @@ class BenchsheafPlugin(BasePlugin[PluginConfig]):  # type: ignore[no-untyped-cal
         self._edition: Edition | None = None
         self._brought: set[str] = set()
         self._exchange: Exchange | None = None
+        self._around: Surroundings | None = None
         self._warnings = CountHandler()
         self._warnings.setLevel(logging.WARNING)
 
@@ -169,6 +184,18 @@ class BenchsheafPlugin(BasePlugin[PluginConfig]):  # type: ignore[no-untyped-cal
             SheetPage(page, self._edition, file, config)
             files.append(file)
         return files
+
+    def on_env(self, env: Any, *, config: MkDocsConfig, files: Files) -> Any:
+        """Note the template that is the theme's page."""
+        self._around = Surroundings(env.get_template("main.html").render)
+        return env
+
+    def on_page_context(self, context: Any, *, page: MkDocsPage, config: MkDocsConfig, nav: Any) -> Any:
+        """Give a sheet to its template in pieces; the theme prints only the first page of the site itself."""
+        if isinstance(page, SheetPage) and page.meta:
+            assert self._around is not None
+            context["pieces"] = self._around.whole(page.own, context)
+        return context
 
     def on_post_page(self, output: str, *, page: MkDocsPage, config: MkDocsConfig) -> str:
         """Write the files that a page brings along; MkDocs writes the page itself.

@@ -30,7 +30,8 @@ class Named:
 class Unnamed:
     """A way that leads to no single figure: as far as it leads, what stands there, and the name that does not.
 
-    `absent` says that there is such a field, without a value: a fact that it follows from is not given, or wrong.
+    `absent` says that there is such a field, without a value, or such an item, more than once: a fact that it follows
+    from is not given, or wrong.
     """
 
     before: str
@@ -68,7 +69,7 @@ def _from(path: str, root: object) -> Named | Unnamed:
         inner = _inside(here)
         name = max((name for name in inner if rest == name or rest.startswith(f"{name}.")), key=len, default=None)
         if name is None:
-            absent = is_dataclass(here) and rest.partition(".")[0] in _field_names(cast(Hashable, type(here)))
+            absent = _is_known(here, rest)
             return Unnamed(before=before, known=tuple(inner), wanted=rest, absent=absent)
         record, key = inner[name]
         value = getattr(record, key) if key else record
@@ -92,6 +93,14 @@ def _inside(here: object) -> dict[str, tuple[object, str]]:
         return {}
     names = _field_names(cast(Hashable, type(here)))
     return {name: (here, name) for name in names if _leads_on(getattr(here, name))}
+
+
+def _is_known(here: object, rest: str) -> bool:
+    """Whether a way would lead on from here, had a field its value, or stood an item only once."""
+    if is_dataclass(here):
+        return rest.partition(".")[0] in _field_names(cast(Hashable, type(here)))
+    names = [_called(each) for each in here] if isinstance(here, tuple | list) else []
+    return any(name is not None and f"{rest}.".startswith(f"{name}.") for name in names)
 
 
 def _leads_on(value: object) -> bool:

@@ -21,7 +21,7 @@ from benchsheaf.conformity.codes import (
     RANGE_04,
     UNKNOWN,
 )
-from benchsheaf.conformity.slid import without_slid
+from benchsheaf.conformity.slid import runs_on, without_slid
 from benchsheaf.conformity.sound import Doubt, Shell, sound_walk
 from benchsheaf.conformity.spoken import bound, choices, listed, sample_line, shape_of, wanted_shape
 from benchsheaf.documents import Entry
@@ -107,14 +107,13 @@ def measured(entry: Entry, kind: Field, *, whole: bool, blanks: frozenset[str] =
         fills: Mapping[str, str],
         nearest: str | None = None,
         key: bool = False,
-        shared: bool = False,
+        shared: tuple[str, ...] = (),
     ) -> None:
-        """`shared` is what all items of a list may have in common, such as a field of a wrong name."""
+        """`shared` is what several mistakes may have in common, such as a field of a wrong name in all of a list."""
         place = entry.key_place(path) if key else entry.place(path)
         spoken = spoken_path(kind, entry.values, path)
         told = code.at(place, spoken, text_at(entry.values, path), nearest, **fills)
-        names = tuple(step for step in path if isinstance(step, str))
-        mistakes.append(replace(told, about=(code.id, entry.kind, entry.slug, *names)) if shared else told)
+        mistakes.append(replace(told, about=(code.id, entry.kind, entry.slug, *shared)) if shared else told)
 
     def convert(described: Field, written: object, path: Path) -> object:
         if described.shape == "record" and isinstance(written, dict):
@@ -142,12 +141,22 @@ def measured(entry: Entry, kind: Field, *, whole: bool, blanks: frozenset[str] =
     judge = validator(Shell(kind))
     judge.validate(values, normalize=False)
     errors = list(_leaves(judge._errors))
+    lacking = {tuple(error.document_path)[:-1] for error in errors if error.code == MISSING}
+    for path in [path for path in misfits if path[:-1] in lacking]:
+        if runs_on(_described(kind, path), text_at(entry.values, path)):
+            place = entry.place(path)
+            mistakes[:] = [
+                told for told in mistakes if told.place != place
+            ]  # it follows from the field that is missing
     there = {(*path[:-2], name) for path, name in slid} | set(_meant(errors, kind, values))
     for error in errors:
         path = tuple(error.document_path)
         if there and _is_there(error, path, there):
             continue
         absent = error.code == MISSING or error.rule == "needs"
+        described = _described(kind, path)
+        if error.rule == "allowed" and path[:-1] in lacking and runs_on(described, text_at(entry.values, path)):
+            continue
         if path in misfits or (absent and path[:-1] == () and not whole):
             continue
         if not blanks or not follows_from_blank(error, path, blanks):
@@ -198,7 +207,8 @@ def _tell_error(error: Any, kind: Field, path: Path, tell: Any, values: object) 
         name = str(path[-1])
         nearest = _nearest_field(kind, values, path)
         fields = "" if nearest else f" The fields are {listed(known, 'and')}."
-        tell(FIELD_01, path, {"name": name, "fields": fields}, nearest, key=True, shared=True)
+        names = tuple(step for step in path if isinstance(step, str))
+        tell(FIELD_01, path, {"name": name, "fields": fields}, nearest, key=True, shared=names)
     elif rule == "required":
         name = str(path[-1])
         tell(FIELD_02, path, {"name": name, "help": described.help, "sample": sample_line(described)})
@@ -207,7 +217,9 @@ def _tell_error(error: Any, kind: Field, path: Path, tell: Any, values: object) 
         nearest = nearest_name(str(error.value), words)
         tell(FIELD_03, path, {"allowed": choices(words, is_one_near=nearest is not None)}, nearest)
     elif rule == "needs":
-        tell(FIELD_04, path, {"name": str(path[-1]), "needed": error.info[0]}, key=True)
+        needed = error.info[0]
+        group = (*map(str, path[:-1]), needed)
+        tell(FIELD_04, path, {"name": str(path[-1]), "needed": needed}, key=True, shared=group)
     elif rule == "at_least":
         tell(FIELD_05, path, {"names": listed(list(described.at_least), "or")})
     elif rule == "type":

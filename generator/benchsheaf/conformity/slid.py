@@ -3,7 +3,9 @@
 from collections.abc import Iterator
 from typing import Any
 
-from benchsheaf.fields import Field
+from benchsheaf.fields import Field, Misfit, converted
+
+MOST_WORDS = 2  # of a single value: a number and its unit
 
 Path = tuple[str | int, ...]
 Slid = tuple[Path, str]
@@ -64,3 +66,13 @@ def _is_item(described: Field, written: Any) -> bool:
     """Whether something has all fields that an item must have, and no other."""
     required = {name for name, inner in described.fields.items() if inner.required}
     return isinstance(written, dict) and bool(required) and required <= written.keys() <= described.fields.keys()
+
+
+def runs_on(described: Field, written: Any) -> bool:
+    """Whether a value is right as far as its first words go, and the text of a field below has slid into it."""
+    words = written.split() if isinstance(written, str) else []
+    for length in range(1, min(MOST_WORDS, len(words) - 1) + 1):
+        value = converted(described, " ".join(words[:length]))
+        if not isinstance(value, Misfit) and (not described.allowed or value in described.allowed):
+            return True
+    return False

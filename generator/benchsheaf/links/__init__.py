@@ -3,6 +3,7 @@
 from collections.abc import Mapping, Sequence
 
 from benchsheaf.conformity import Conformed
+from benchsheaf.links.codes import LINK_01, LINK_05
 from benchsheaf.links.finding import found_in
 from benchsheaf.links.holders import missing_at_holders
 from benchsheaf.links.house import House, owner_of
@@ -34,7 +35,12 @@ def links(things: Mapping[Thing, Conformed], found: Mapping[Thing, Found], broke
 
     `broken` are things with a file that could not be read: nothing is said of names that may stand in it.
     """
-    mistakes = [mistake for each in found.values() for mistake in each.mistakes]
+    mistakes = [
+        mistake
+        for thing, each in found.items()
+        for mistake in each.mistakes
+        if thing not in broken or mistake.code not in (LINK_01, LINK_05)
+    ]
     mistakes.extend(same_plates(things))
     mistakes.extend(same_slugs(things))
     names = {thing: each.names for thing, each in found.items()}

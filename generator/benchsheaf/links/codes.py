@@ -45,13 +45,13 @@ LINK_02 = Code(
 LINK_03 = Code(
     id="LINK-03",
     meaning="Something shared asks for a rail, a removal or a stage that the machine which holds it does not have.",
-    words="`{slug}` {asks} `{name}` ({at}), and this machine has no such {family}. Change one of the two.",
+    words="`{slug}` {asks} `{name}` ({at}), and {lack}. Change one of the two.",
     example={
         "slug": "ov-hd14",
         "asks": "uses the rail",
         "name": "+24 V",
         "at": "machines/_parts/drives/ov-hd14.yml:14",
-        "family": "rail",
+        "lack": "this machine has no such rail",
     },
     shares=POINTERS,
 )

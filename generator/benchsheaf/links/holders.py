@@ -7,12 +7,12 @@ from benchsheaf.links.house import House, gone
 from benchsheaf.links.names import Pointer, Thing
 from benchsheaf.mistakes import Mistake, nearest_name
 
-ASKED_OF_HOLDERS: Mapping[str, str] = {
-    "rail": "uses the rail",
-    "removal": "needs the removal",
-    "stage": "waits for the stage",
+ASKED_OF_HOLDERS: Mapping[str, tuple[str, str]] = {
+    "rail": ("uses the rail", "this machine has no such rail"),
+    "removal": ("needs the removal", "this machine has no such removal"),
+    "stage": ("waits for the stage", "no check of this machine `proves` it"),
 }
-"""Families that a shared part leaves to its holder, and what it does with a name of them."""
+"""Families that a shared part leaves to its holder: what it does with a name of them, and what the holder lacks."""
 
 
 def missing_at_holders(house: House, pointers: Mapping[Thing, Sequence[Pointer]]) -> Iterator[Mistake]:
@@ -33,9 +33,9 @@ def missing_at_holders(house: House, pointers: Mapping[Thing, Sequence[Pointer]]
             at = house.things[pointer.thing].entry.place(pointer.path)
             words = {
                 "slug": slug,
-                "asks": ASKED_OF_HOLDERS[pointer.family],
+                "asks": ASKED_OF_HOLDERS[pointer.family][0],
                 "name": pointer.name,
-                "family": pointer.family,
+                "lack": ASKED_OF_HOLDERS[pointer.family][1],
                 "at": f"{at.file}:{at.line}",
             }
             about = gone(house.thing, pointer.family, pointer.name)

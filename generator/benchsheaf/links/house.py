@@ -141,7 +141,7 @@ class House:
         owner, item = self._meant(pointer.inside)
         known = self.names[owner].inner.get((section, item, inner)) if owner in self.names else None
         # What is not known here is an item that is astray, or one with a mistake of its own: both are told already.
-        if known is not None and pointer.name not in known:
+        if known is not None and pointer.name not in known and owner not in self.broken:
             close = nearest_known(pointer.name, known)
             about = gone(owner, f"{inner} of {item}", pointer.name)
             family = inner.removesuffix("s")
@@ -179,7 +179,10 @@ class House:
     def _not_held(self, pointer: Pointer, slug: str, rest: str) -> Iterator[Mistake]:
         """Something that a pointer names and the machine does not hold."""
         held = self.held()
-        if slug in held or self.owner in self.broken or (self._holds_unknown() and self._is_a_thing(slug)):
+        is_unclear = self._holds_unknown() or any(
+            each.code.id == "FIELD-01" for each in self.things[self.owner].mistakes
+        )
+        if slug in held or self.owner in self.broken or (is_unclear and self._is_a_thing(slug)):
             return  # what is held may stand in a file that cannot be read, or in a line that is told already
         slugs = [name for name, by in sorted(held.items()) if self.knows(by) and self._may_mean(pointer, by)]
         words = ", ".join(f"`{each}`" for each in slugs)
@@ -201,7 +204,7 @@ class House:
         return any(
             each.required
             and name not in owner.values
-            and any(inner.points_at in FOLDERS for _, inner in all_fields(each))
+            and any(inner.points_at in FOLDERS for inner in (each, *(inner for _, inner in all_fields(each))))
             for name, each in owner.kind.fields.items()
         )
 

@@ -113,16 +113,25 @@ def collect_names(conformed: Conformed, described: Field, value: Any, path: Path
         for name, absent in described.fields.items():
             if absent.gives_names and name not in value and (strange or absent.required):
                 names.muddled |= _families(absent)
-        for name, inner in value.items():
-            known = described.fields.get(name)
-            if known and known.gives_names:
-                yield from collect_names(conformed, known, inner, (*path, known.name), names)
+        yield from _record_names(conformed, described, value, path, names)
     elif isinstance(value, list) and described.shape == "list" and described.item:
         yield from _own_list(conformed, described.item, value, path)
         for index, inner in enumerate(value):
             yield from collect_names(conformed, described.item, inner, (*path, index), names)
     elif described.shape in ("record", "list"):
         names.muddled |= _families(described)
+
+
+def _record_names(
+    conformed: Conformed, described: Field, value: dict[str, Any], path: Path, names: Names
+) -> Iterator[Mistake]:
+    """The names of a group, its own first: one that was copied with its name is one slip, whatever stands in it."""
+    giving = [known for name in value if (known := described.fields.get(name)) and known.gives_names]
+    is_copy = False
+    for known in sorted(giving, key=lambda each: not each.names_item):
+        again = list(collect_names(conformed, known, value[known.name], (*path, known.name), names))
+        yield from () if is_copy else again
+        is_copy = is_copy or bool(again and known.names_item and known.shape == "text")
 
 
 def _has_another_form(described: Field, name: str) -> bool:

@@ -29,6 +29,8 @@ class Outcome(Described):
     condition: str | None = None
     stop: bool | None = None
     duty: str | None = None
+    beep: str | None = None
+    messages: tuple[str, ...] = ()
     advice: str | None = None
 
 

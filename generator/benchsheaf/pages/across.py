@@ -38,6 +38,7 @@ class Home:
     missing_count: int
     terms: str | None
     complaints: Sequence[Complaint]
+    sounds: Sequence[Named]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -112,6 +113,11 @@ def _home(desk: Desk) -> str:
         missing_count=missing_count(desk.shelf),
         terms=desk.href(urls.TERMS) if collection.terms else None,
         complaints=_complaints(desk),
+        sounds=[
+            Named(name=each.name, way=desk.sheet("beeps", slug=slug))
+            for slug, each in collection.machines.items()
+            if each.beeps or each.messages
+        ],
     )
     return desk.printed("home.html", home=home)
 

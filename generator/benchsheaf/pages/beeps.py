@@ -10,6 +10,8 @@ from benchsheaf.drawing.timeline import common_scale, timeline
 from benchsheaf.markup import Markup
 from benchsheaf.model.machine import Machine
 from benchsheaf.model.signals import Beep, Message
+from benchsheaf.pages.bench.behind import behind_signals
+from benchsheaf.pages.bench.ways import Led
 from benchsheaf.pages.glance import sheet_cautions
 from benchsheaf.pages.printing import NARROW, words
 from benchsheaf.pages.shelf import Desk
@@ -27,6 +29,7 @@ class BeepRow:
     banks: Sequence[Named]
     without: Sequence[Named]
     parts: Sequence[Markup]
+    behind: Sequence[Led]
     messages: Sequence[Named]
 
 
@@ -49,6 +52,7 @@ class MessageRow:
     beeps: Sequence[Named]
     without: Sequence[Named]
     parts: Sequence[Markup]
+    behind: Sequence[Led]
     code: str | None
 
 
@@ -69,6 +73,7 @@ class BeepsSheet:
 def beeps_sheet(desk: Desk, machine: Machine) -> BeepsSheet:
     """What the sheet says."""
     rows = _beep_rows(desk, machine)
+    behind = behind_signals(desk, machine).messages
     return BeepsSheet(
         cautions=sheet_cautions(desk, machine, "beeps"),
         timing=timing_words(machine),
@@ -76,7 +81,7 @@ def beeps_sheet(desk: Desk, machine: Machine) -> BeepsSheet:
         pitches=len({tone.pitch_hz for row in rows for tone in row.figures.tones}),
         alike=_alike_rows(desk, machine),
         silence=machine.silence,
-        messages=[_message_row(desk, machine, message) for message in machine.messages],
+        messages=[_message_row(desk, machine, each, behind.get(each.id, ())) for each in machine.messages],
         finding=desk.sheet("finding") if machine.symptoms else None,
     )
 
@@ -152,6 +157,7 @@ def _beep_rows(desk: Desk, machine: Machine) -> list[BeepRow]:
     if figures is None:
         return []
     scale = common_scale(figures.beeps)
+    behind = behind_signals(desk, machine).beeps
     return [
         BeepRow(
             beep=beep,
@@ -161,6 +167,7 @@ def _beep_rows(desk: Desk, machine: Machine) -> list[BeepRow]:
             banks=_banks(desk, machine, beep),
             without=_things(desk, beep.normal_without),
             parts=[desk.part(name) for name in beep.parts],
+            behind=behind.get(beep.id, ()),
             messages=[message_way(desk, each) for each in machine.messages if beep.id in each.with_beeps],
         )
         for beep, each in zip(machine.beeps, figures.beeps, strict=True)
@@ -200,12 +207,13 @@ def _alike_rows(desk: Desk, machine: Machine) -> list[AlikeRow]:
     return rows
 
 
-def _message_row(desk: Desk, machine: Machine, message: Message) -> MessageRow:
+def _message_row(desk: Desk, machine: Machine, message: Message, behind: Sequence[Led]) -> MessageRow:
     beeps = {beep.id: beep for beep in machine.beeps}
     return MessageRow(
         message=message,
         beeps=[beep_way(desk, beeps[name]) for name in message.with_beeps],
         without=_things(desk, message.normal_without),
         parts=[desk.part(name) for name in message.parts],
+        behind=behind,
         code=desk.sheet("memory", "codes") if "bank" in message.tokens else None,
     )

@@ -1,7 +1,7 @@
 """Before first power: what to do in which order, and where to stop."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from benchsheaf.compute.workup import MachineWorkup
@@ -21,11 +21,13 @@ from benchsheaf.standards import MOST_EXTRA_W
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Step:
-    """One step: the order itself, the rest, the parts it is about, and what stops the work."""
+    """One step: the order, the rest, the parts it is about; under power what is seen, when to go on, what stops it."""
 
     order: Markup
     says: Markup
     parts: Sequence[Markup] = ()
+    expect: Markup | None = None
+    go: Markup | None = None
     stops: Sequence[Markup] = ()
 
 
@@ -82,11 +84,14 @@ def _rests_on(machine: Machine, grounded: Sequence[Rail]) -> list[str]:
 
 def _step(desk: Desk, order: str, says: str, parts: Sequence[Markup] = (), stops: Sequence[str] = ()) -> Step:
     """A step in which the machine's words are told; what is told already stays so."""
+    told = [text if isinstance(text, Markup) else desk.told(text) for text in (order, says, *stops)]
+    return Step(order=told[0], says=told[1], parts=parts, stops=told[2:])
 
-    def told(text: str) -> Markup:
-        return text if isinstance(text, Markup) else desk.told(text)
 
-    return Step(order=told(order), says=told(says), parts=parts, stops=[told(stop) for stop in stops])
+def _under_power(desk: Desk, step: Step, rung: Configuration) -> Step:
+    """The same step with what the rung says of its life under power."""
+    expect = desk.told(rung.expect) if rung.expect else None
+    return replace(step, expect=expect, go=desk.told(rung.go or "All rails are in their windows."))
 
 
 def _weak_stop(desk: Desk, weak: WeakPart, of: Thing | None) -> Markup:
@@ -206,26 +211,22 @@ def _with_the_plug(desk: Desk, machine: Machine) -> Iterator[Step]:
             "hot enough to burn.",
         )
         power = [desk.told(each.order, of) for of, each in all_cautions(desk, machine) if "power" in each.sheets]
-        yield _step(
+        step = _step(
             desk,
             order="Mains on. Over-voltage is looked for first, then all rails.",
-            says=f"{_probes(desk, machine)}{windows}."
-            + (f" Ripple at most {', '.join(ripples)}." if ripples else "")
-            + f" {_told(rung.expect)}"
-            + (f"Go on when: {_told(rung.go)}" if rung.go else ""),
+            says=f"{_probes(desk, machine)}{windows}." + (f" Ripple at most {', '.join(ripples)}." if ripples else ""),
             stops=[rung.stop or NO_GOOD, *power],
         )
+        yield _under_power(desk, step, rung)
     for rung in rungs:
         if rung not in alone:
-            loads = f"{_loads(rung)}. " if rung.loads else ""
-            yield _step(
+            step = _step(
                 desk,
                 order=f"{rung.name}.",
-                says=f"Plug out first; all rails at once, never rail by rail. {_told(rung.plug)}{loads}Mains on: "
-                f"{_told(rung.expect)}"
-                + (f"Go on when: {_told(rung.go)}" if rung.go else "All rails in their windows."),
+                says=f"Plug out first; all rails at once, never rail by rail. {_told(rung.plug)}{_told(_loads(rung))}",
                 stops=[rung.stop or NO_GOOD],
             )
+            yield _under_power(desk, step, rung)
 
 
 NO_GOOD = "A rail out of its window, a tick, a hiss, a smell: plug out. What was added last is looked at first."

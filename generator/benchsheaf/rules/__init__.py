@@ -10,17 +10,17 @@ from benchsheaf.mistakes import Mistake
 from benchsheaf.model.collection import Collection
 from benchsheaf.model.inherited import machine_bench, part_bench
 from benchsheaf.rules.boards import board_mistakes
-from benchsheaf.rules.cards import card_mistakes, own_port_mistakes
+from benchsheaf.rules.cards import SENSE_60, SENSE_61, card_mistakes, own_port_mistakes
 from benchsheaf.rules.complaints import complaint_mistakes, repair_mistakes, repeated_rows
 from benchsheaf.rules.drives import drive_mistakes
-from benchsheaf.rules.entries import entry_mistakes
+from benchsheaf.rules.entries import SENSE_22, entry_mistakes
 from benchsheaf.rules.faults import fault_mistakes
 from benchsheaf.rules.firmware import card_firmware_mistakes, machine_firmware_mistakes
 from benchsheaf.rules.gates import SENSE_75, gate_mistakes
 from benchsheaf.rules.kinds import kind_mistakes
-from benchsheaf.rules.memory import memory_mistakes
+from benchsheaf.rules.memory import SENSE_12, memory_mistakes
 from benchsheaf.rules.mentions import mention_mistakes
-from benchsheaf.rules.outfits import outfit_mistakes
+from benchsheaf.rules.outfits import SENSE_13, SENSE_16, outfit_mistakes
 from benchsheaf.rules.rails import rail_mistakes
 from benchsheaf.rules.scene import BusScene, MachineScene, PartScene, RepairScene
 from benchsheaf.rules.signals import mode_mistakes, signal_mistakes
@@ -67,6 +67,24 @@ def part_mistakes(scene: PartScene) -> Iterator[Mistake]:
 
 
 def record_mistakes(
+    things: Mapping[Thing, Conformed], found: Mapping[Thing, Found], records: Collection, workup: CollectionWorkup
+) -> Iterator[Mistake]:
+    """What all rules find, without what only follows: a rail, a card or a drive that stands twice counts twice."""
+    told = list(_all_mistakes(things, found, records, workup))
+    is_double = any(each.code is SENSE_22 for each in told)
+    crowded = {_outfit(each) for each in told if each.code is SENSE_16}
+    for each in told:
+        in_crowd = each.code in (SENSE_12, SENSE_13, SENSE_60, SENSE_61) and _outfit(each) in crowded
+        if not in_crowd and not (is_double and each.code is SENSE_13):
+            yield each
+
+
+def _outfit(mistake: Mistake) -> tuple[str, ...]:
+    """The file and the outfit that a mistake is told at."""
+    return (mistake.place.file, *mistake.path.split(".")[:2])
+
+
+def _all_mistakes(
     things: Mapping[Thing, Conformed], found: Mapping[Thing, Found], records: Collection, workup: CollectionWorkup
 ) -> Iterator[Mistake]:
     """All rules that things without a mistake of another kind are judged by.

@@ -1,6 +1,7 @@
 """Whether suspects can be behind their complaint, and whether lists and repair records say things once, in order."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from benchsheaf.mistakes import Code, Mistake
 from benchsheaf.model.bench import Known, Shows
@@ -42,7 +43,9 @@ def complaint_mistakes(scene: MachineScene, bench: Bench) -> Iterator[Mistake]:
                 why = _why_not(bench, bench.faults[suspect], known, symptom.known)
                 if why:
                     words = {"outcome": known.outcome, "check": known.check, "why": why}
-                    yield scene.mistake(SENSE_81, *path, "suspects", index, **words)
+                    told = scene.mistake(SENSE_81, *path, "suspects", index, **words)
+                    # One line of a check or of `known` may rule out several suspects, for one and the same reason.
+                    yield replace(told, about=("ruled out", told.place.file, *words.values()))
                     break
 
 

@@ -1,6 +1,7 @@
 """Whether what a fault shows can be: likelihoods, healthy outcomes, conditions, and rows in the right file."""
 
 from collections.abc import Callable, Iterator, Sequence
+from dataclasses import replace
 from decimal import Decimal
 
 from benchsheaf.mistakes import Code, Mistake
@@ -68,7 +69,9 @@ def _rows(scene: Scene, path: Path, rows: Sequence[Shows], named: CheckNamed) ->
     for number, row in enumerate(rows):
         outcome = next(each for each in named(row.check).outcomes if each.id == row.outcome)
         if outcome is named(row.check).outcomes[0]:
-            yield scene.mistake(SENSE_72, *path, number, "outcome", check=row.check)
+            told = scene.mistake(SENSE_72, *path, number, "outcome", check=row.check)
+            # Where the healthy outcome was taken away, all rows at the next one are wrong for that one reason.
+            yield replace(told, about=("healthy", told.place.file, row.check))
         elif outcome.condition is not None:
             yield scene.mistake(SENSE_73, *path, number, "outcome", check=row.check)
     for check in dict.fromkeys(row.check for row in rows):
@@ -77,7 +80,11 @@ def _rows(scene: Scene, path: Path, rows: Sequence[Shows], named: CheckNamed) ->
 
 def _likelihoods(scene: Scene, path: Path, rows: Sequence[Shows], check: str) -> Iterator[Mistake]:
     """The rows of one fault at one check, judged at the last of them that has a likelihood."""
-    given = [(number, row.likelihood_share) for number, row in enumerate(rows) if row.check == check]
+    each: dict[str, tuple[int, Decimal | None]] = {}
+    for number, row in enumerate(rows):
+        if row.check == check:
+            each.setdefault(row.outcome, (number, row.likelihood_share))  # one that stands twice is told already
+    given = list(each.values())
     shares = [(number, share) for number, share in given if share is not None]
     if not shares:
         return

@@ -69,9 +69,9 @@ def _outcomes(scene: Scene, path: Path, check: Check) -> Iterator[Mistake]:
     healthy = check.outcomes[0]
     if check.unreached == healthy.id:
         yield scene.mistake(SENSE_76, *path, "unreached", outcome=healthy.id)
-    for field in ("condition", "stop"):
-        if getattr(healthy, field):
-            yield scene.mistake(SENSE_77, *path, "outcomes", 0, field, field=field)
+    field = next((each for each in ("condition", "stop") if getattr(healthy, each)), None)
+    if field:
+        yield scene.mistake(SENSE_77, *path, "outcomes", 0, field, field=field)
     for number, reading in enumerate(check.readings):
         if reading.low_shows == healthy.id:
             yield scene.mistake(SENSE_78, *path, "readings", number, "low_shows", outcome=healthy.id)

@@ -1,6 +1,7 @@
 """Whether codes of sound can be told apart, and messages read as they are said to be."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from benchsheaf.compute.beeps import heard_tones
 from benchsheaf.compute.fault_codes import LETTERS, differing_bits, letters_of
@@ -118,7 +119,8 @@ def _message(scene: MachineScene, index: int, message: Message) -> Iterator[Mist
     for number, example in enumerate(message.examples):
         why = _misfit(message, example)
         if why:
-            yield scene.mistake(SENSE_46, *path, "examples", number, why=why)
+            told = scene.mistake(SENSE_46, *path, "examples", number, why=why)
+            yield replace(told, about=("example", told.place.file, message.id, why))
 
 
 def _misfit(message: Message, example: CodeExample) -> str | None:
