@@ -83,8 +83,9 @@ def _noted(entries: Iterable[Entry], postings: Postings, names: Mapping[str, str
     places: dict[tuple[str, tuple[str, ...]], frozenset[str]] = {}
     for number, entry in enumerate(entries):
         title = words(entry.title)
-        in_title = frozenset() if entry.aside else spellings(entry.title).union(_phrases(title))
-        in_text = spellings(entry.title).union(spellings(entry.text), spellings(entry.more)) - in_title
+        spelt = spellings(entry.title)
+        in_title = frozenset() if entry.aside else spelt.union(_phrases(title))
+        in_text = spelt.union(spellings(entry.text), spellings(entry.more)) - in_title
         place = (entry.where, entry.machines)
         if place not in places:
             held = (spellings(names[slug]) for slug in entry.machines)
@@ -106,7 +107,8 @@ def _word_shelves(postings: Postings) -> Iterator[tuple[str, str]]:
     rows: list[str] = []
     size, start, before = 0, "", ""
     for word, numbers in postings.rows():
-        row = _json([word, *_without_empty_ends(numbers)])
+        lists = ",".join(map(str, _without_empty_ends(numbers))).replace(" ", "")  # as JSON has numbers
+        row = f"[{_json(word)},{lists}]"
         if rows and size + len(row) > WORDS_BYTES:
             yield start, f"[{','.join(rows)}]"
             rows, size, start = [], 0, _parting(before, word)
@@ -118,8 +120,12 @@ def _word_shelves(postings: Postings) -> Iterator[tuple[str, str]]:
 
 def _without_empty_ends(found: "array[int]") -> list[list[int]]:
     """For title, text and place the distances between the numbers of entries; no list at the end is empty."""
-    several = [[number // 4 for number in found if number % 4 == kind] for kind in range(3)]
-    lists = [[number - before for number, before in zip(each, [0, *each], strict=False)] for each in several]
+    lists: list[list[int]] = [[], [], []]
+    before = [0, 0, 0]
+    for each in found:
+        number, kind = divmod(each, 4)
+        lists[kind].append(number - before[kind])
+        before[kind] = number
     while not lists[-1]:
         lists.pop()
     return lists
