@@ -1,7 +1,7 @@
 """The edition handed over to MkDocs: one page at a time, published in one step or not at all."""
 
 import logging
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any, Literal
 
@@ -82,6 +82,11 @@ class SheetPage(MkDocsPage):
         self._written = self._column = None
 
     @property
+    def brings(self) -> Sequence[str]:
+        """The files that are best made right after it."""
+        return self._sheet.brings
+
+    @property
     def column(self) -> str:
         """The finished HTML of the list of sheets beside it."""
         if self._column is None:
@@ -112,6 +117,7 @@ class BenchsheafPlugin(BasePlugin[PluginConfig]):  # type: ignore[no-untyped-cal
         """Nothing is read before `on_config`."""
         self._serving = False
         self._edition: Edition | None = None
+        self._brought: set[str] = set()
         self._exchange: Exchange | None = None
         self._around: Surroundings | None = None
         self._warnings = CountHandler()
@@ -140,6 +146,7 @@ class BenchsheafPlugin(BasePlugin[PluginConfig]):  # type: ignore[no-untyped-cal
             log.warning("The data has mistakes; the page shows them.")
             self._edition = mistaken_edition(judged)
         else:
+            judged.forget_texts()
             self._edition = edition(judged, _edit_base(config))
         config.theme.dirs.insert(0, str(overrides_folder()))
         config.theme.static_templates = set(config.theme.static_templates) - UNUSED_TEMPLATES
@@ -164,6 +171,7 @@ class BenchsheafPlugin(BasePlugin[PluginConfig]):  # type: ignore[no-untyped-cal
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Take out what came from the data folder, and add the pages of the edition."""
         assert self._edition is not None
+        self._brought.clear()
         for file in list(files):
             if file.src_dir == config.docs_dir or _unused(file):
                 files.remove(file)
@@ -189,14 +197,27 @@ class BenchsheafPlugin(BasePlugin[PluginConfig]):  # type: ignore[no-untyped-cal
             context["pieces"] = self._around.whole(page.own, context)
         return context
 
-    @event_priority(AFTER_ALL_OTHERS)
-    def on_post_build(self, *, config: MkDocsConfig) -> None:
-        """The files of the edition; the verdict: every link followed, no warning in a strict build; then the exchange.
+    def on_post_page(self, output: str, *, page: MkDocsPage, config: MkDocsConfig) -> str:
+        """Write the files that a page brings along; MkDocs writes the page itself.
 
         Errors: PluginError, which MkDocs prints without a traceback.
         """
         assert self._edition is not None
-        _write(self._edition.files, Path(config.site_dir))
+        brought = page.brings if isinstance(page, SheetPage) else ()
+        if brought:
+            _write(self._edition.files, brought, Path(config.site_dir))
+            self._brought.update(brought)
+        return output
+
+    @event_priority(AFTER_ALL_OTHERS)
+    def on_post_build(self, *, config: MkDocsConfig) -> None:
+        """The files that no page brought; the verdict: links followed, no warning in a strict build; then the exchange.
+
+        Errors: PluginError, which MkDocs prints without a traceback.
+        """
+        assert self._edition is not None
+        left = [address for address in self._edition.files if address not in self._brought]
+        _write(self._edition.files, left, Path(config.site_dir))
         lost = [f"{link.here} leads to {link.there}#{link.fragment}" for link in self._edition.astray()]
         if lost:
             words = "Links that lead nowhere (a mistake of the program, not of the data):"
@@ -226,16 +247,16 @@ class BenchsheafPlugin(BasePlugin[PluginConfig]):  # type: ignore[no-untyped-cal
             raise PluginError(f"{named}: {error.strerror}. Nothing was published.") from None
 
 
-def _write(files: Mapping[str, bytes], site: Path) -> None:
-    """Write files one after the other, each made only now; MkDocs would keep them all.
+def _write(files: Mapping[str, bytes], addresses: Sequence[str], site: Path) -> None:
+    """Write some of the files one after the other, each made only now; MkDocs would keep them all.
 
     Errors: PluginError if the disk is full, or something else keeps them from being written.
     """
     try:
-        for folder in sorted({address.rpartition("/")[0] for address in files}):
+        for folder in sorted({address.rpartition("/")[0] for address in addresses}):
             (site / folder).mkdir(parents=True, exist_ok=True)
-        for address, content in files.items():
-            (site / address).write_bytes(content)
+        for address in addresses:
+            (site / address).write_bytes(files[address])
     except OSError as error:
         raise PluginError(f"{site} cannot be written: {error.strerror}. Nothing was published.") from None
 

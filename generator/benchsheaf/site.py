@@ -14,10 +14,11 @@ from benchsheaf.conformity import Conformed, blanks_told, conformed
 from benchsheaf.documents import Entry, growth, read_folder
 from benchsheaf.export import FORMAT_VERSION, as_json
 from benchsheaf.fields import Schemas, built_in_schemas
-from benchsheaf.links import Found, Links, Thing, found_in, links, owner_of
+from benchsheaf.links import Finds, Links, Thing, links, owner_of
 from benchsheaf.mistakes import Mistake
 from benchsheaf.model.bench import Repair
 from benchsheaf.model.collection import Collection, collection, record_of
+from benchsheaf.model.machine import Machine
 from benchsheaf.pages.across import across_pages
 from benchsheaf.pages.finding import search_files
 from benchsheaf.pages.handbook.book import handbook_pages
@@ -30,7 +31,7 @@ from benchsheaf.pages.parts import part_pages
 from benchsheaf.pages.shelf import Shelf
 from benchsheaf.pages.shopping import shopping_files
 from benchsheaf.pages.terms import terms_pages
-from benchsheaf.rules import mention_mistakes, record_mistakes
+from benchsheaf.rules import record_mistakes
 from benchsheaf.sharing import told_once
 from benchsheaf.urls import Link, Trail
 
@@ -44,6 +45,16 @@ class Judgement:
     links: Links
     collection: Collection
     workup: CollectionWorkup
+
+    def forget_texts(self) -> None:
+        """Forget what stands in the files, once it is known that nothing in them is wrong: nobody is told of a line.
+
+        Errors: ValueError if there are mistakes.
+        """
+        if self.mistakes:
+            raise ValueError(f"{len(self.mistakes)} mistakes")
+        for each in self.things.values():
+            each.entry.forget()
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -100,9 +111,7 @@ def judgement(root: Path, schemas: Schemas | None = None) -> Judgement:
     sound = _sound(things, unfit, linked)
     records = collection({key: intake.records[key] for key in sound})
     workup = collection_workup(records)
-    judged = list(record_mistakes(sound, records, workup))
-    told += judged
-    told += mention_mistakes(sound, intake.found, records, workup, wrong={files[each.place.file] for each in judged})
+    told += record_mistakes(sound, intake.found, records, workup)
     return Judgement(
         mistakes=told_once(told),
         things=sound,
@@ -118,8 +127,12 @@ class _Intake:
 
     schemas: Schemas
     things: dict[Thing, Conformed] = field(default_factory=dict)
-    found: dict[Thing, Found] = field(default_factory=dict)
     records: dict[Thing, object] = field(default_factory=dict)
+    found: Finds = field(init=False)
+
+    def __post_init__(self) -> None:
+        """Find what things name and point at among these very things."""
+        object.__setattr__(self, "found", Finds(self.things))
 
     def take(self, entry: Entry, *, whole: bool = True, blanks: frozenset[str] = frozenset()) -> None:
         """Measure one thing against its schema, and note what it names and points at."""
@@ -128,7 +141,7 @@ class _Intake:
         key = entry.kind, entry.slug
         each = conformed(entry, self.schemas.kinds[entry.kind], whole=whole, blanks=blanks)
         self.things[key] = each
-        self.found[key] = found_in(key, each)
+        self.found.note(key)
         if whole and not each.mistakes:
             self.records[key] = record_of(each)
             each.let_go()
@@ -217,7 +230,7 @@ def _data_files(judged: Judgement) -> dict[str, Callable[[], bytes]]:
         address = urls.machine_data(slug)
         index["machines"].append({"slug": slug, "name": machine.name, "data": address})
         repairs = records.repairs_of.get(slug, ())
-        made[address] = partial(_data, machine, workup.machines[slug], repairs)
+        made[address] = partial(_machine_data, machine, workup, repairs)
     shelves: tuple[tuple[str, Mapping[str, Any], Mapping[str, Any]], ...] = (
         ("supply", records.supplies, workup.supplies),
         ("drive", records.drives, workup.drives),
@@ -233,6 +246,11 @@ def _data_files(judged: Judgement) -> dict[str, Callable[[], bytes]]:
             index["parts"].append({"kind": kind, "slug": slug, "name": part.name, "data": address})
             made[address] = partial(_data, part, figures.get(slug))
     return made | {urls.INDEX_DATA: partial(as_json, index)}
+
+
+def _machine_data(machine: Machine, workup: CollectionWorkup, repairs: Sequence[Repair]) -> bytes:
+    """The data file of a machine, whose figures are asked for only now."""
+    return _data(machine, workup.machines[machine.slug], repairs)
 
 
 def _data(facts: object, figures: object, repairs: Sequence[Repair] = ()) -> bytes:

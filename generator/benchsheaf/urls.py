@@ -1,7 +1,7 @@
 """Every address of the site, and every link from one page to another."""
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import lru_cache
 from typing import NamedTuple
@@ -123,20 +123,23 @@ class Trail:
     What has been followed is forgotten, and the places of a page are kept as one text: so a large site needs little.
     """
 
-    _waiting: dict[str, dict[str, str]] = field(default_factory=dict)  # to come → place → who leads there
+    _waiting: dict[str, dict[str, str]] = field(default_factory=dict)  # to come → who leads there → places in lines
     _places: dict[str, str] = field(default_factory=dict)  # page → its places, a space around each
     _lost: list[Link] = field(default_factory=list)
 
     @property
     def waiting(self) -> set[tuple[str, str]]:
         """What was linked to and is not written yet: pages or files, and places on them."""
-        return {(there, fragment) for there, fragments in self._waiting.items() for fragment in fragments}
+        return {(there, place) for there, leading in self._waiting.items() for _, place in _each(leading)}
 
     def href(self, here: str, there: str, fragment: str = "") -> str:
         """A link from a page, noted."""
         places = self._places.get(there)
         if places is None:
-            self._waiting.setdefault(there, {}).setdefault(fragment, here)
+            leading = self._waiting.setdefault(there, {})
+            line = f"\n{fragment}\n"
+            if not any(line in places for places in leading.values()):
+                leading[here] = f"{leading.get(here, _BEGUN)}{fragment}\n"
         elif fragment and f" {fragment} " not in places:
             self._lost.append(Link(here, there, fragment))
         return relative(here, there, fragment)
@@ -144,12 +147,23 @@ class Trail:
     def arrive(self, page: str, places: Iterable[str]) -> None:
         """A page was written, and these places are on it."""
         self._places[page] = joined = f" {' '.join(places)} "
-        for fragment, here in self._waiting.pop(page, {}).items():
+        for here, fragment in _each(self._waiting.pop(page, {})):
             if fragment and f" {fragment} " not in joined:
                 self._lost.append(Link(here, page, fragment))
 
     def astray(self, files: frozenset[str]) -> Iterator[Link]:
         """Links that lead to no page or file of the site, or to no such place on a page that was written."""
-        nowhere = {there: fragments for there, fragments in self._waiting.items() if there not in files}
-        unknown = [Link(here, there, place) for there, places in nowhere.items() for place, here in places.items()]
+        nowhere = {there: leading for there, leading in self._waiting.items() if there not in files}
+        unknown = [Link(here, there, place) for there, leading in nowhere.items() for here, place in _each(leading)]
         yield from sorted([*self._lost, *unknown])
+
+
+_BEGUN = "\n"
+"""Places in lines, before there is one."""
+
+
+def _each(leading: Mapping[str, str]) -> Iterator[tuple[str, str]]:
+    """Who leads somewhere, and to which place, as places in lines tell it."""
+    for here, places in leading.items():
+        for place in places[1:-1].split("\n"):
+            yield here, place

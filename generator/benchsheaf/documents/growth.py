@@ -4,6 +4,9 @@ import gc
 from collections.abc import Iterator
 from contextlib import contextmanager
 
+SELDOM = 5000
+"""How many records are made between two searches for circles while pages are written: each leaves few behind."""
+
 
 @contextmanager
 def growth() -> Iterator[None]:
@@ -17,4 +20,5 @@ def growth() -> Iterator[None]:
     finally:
         if was_on:
             gc.freeze()  # what was read is never looked through later either
+            gc.set_threshold(SELDOM)
             gc.enable()

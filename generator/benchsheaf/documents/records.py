@@ -37,6 +37,9 @@ class Source(Protocol):
     def pack(self) -> None:
         """Take up less room: nobody will ask soon."""
 
+    def forget(self) -> None:
+        """Take up no room: nobody will ask any more."""
+
     def holds(self, sign: str) -> bool:
         """Whether a sign may stand somewhere in the file; no only where it does not."""
 
@@ -88,6 +91,12 @@ class Entry:
                 holder.__dict__.pop(name, None)
         for document in self.documents:
             document.source.pack()
+
+    def forget(self) -> None:
+        """Forget what stands in its files for good; their names are kept."""
+        self.let_go()
+        for document in self.documents:
+            document.source.forget()
 
     def place(self, path: Iterable[str | int]) -> Place:
         """Where the value at a path stands; where there is none, the nearest thing around it that is there."""

@@ -61,7 +61,7 @@ def close_look(text: str, file: str, hidden: dict[int, str] | None = None) -> tu
 class _PlainText:
     """A text in which nothing is odd: values and spots are found in it again."""
 
-    text: str | bytes
+    text: str | bytes | None
     file: str
 
     def values(self) -> Any:
@@ -78,6 +78,10 @@ class _PlainText:
         if isinstance(self.text, str):
             self.text = compress(self.text.encode(), QUICKLY)
 
+    def forget(self) -> None:
+        """Keep nothing."""
+        self.text = None
+
     def holds(self, sign: str) -> bool:
         """Whether a sign stands in the text, be it in a comment."""
         return sign in self._unpacked()
@@ -87,6 +91,12 @@ class _PlainText:
         return self._unpacked().split("\n")
 
     def _unpacked(self) -> str:
+        """The text as it was read.
+
+        Errors: ValueError if it has been forgotten.
+        """
+        if self.text is None:
+            raise ValueError(f"{self.file} has been forgotten")
         return self.text if isinstance(self.text, str) else decompress(self.text).decode()
 
 
@@ -107,6 +117,9 @@ class _LookedAt:
 
     def pack(self) -> None:
         """Nothing: to find it once more would take long."""
+
+    def forget(self) -> None:
+        """Nothing: such files are few."""
 
     def lines(self) -> list[str]:
         """None: the text is no longer there."""

@@ -1,5 +1,7 @@
 """The sheaf seen from the side: sheet edges tied by a band, one of them pulled out."""
 
+from functools import cache
+
 from benchsheaf.drawing.picture import Box, Line, Picture, Shape
 
 _OFFSETS = (2, 0, 4, 1, 5, 2, 3, 0, 4, 2, 1, 5, 3)
@@ -9,6 +11,7 @@ _BIG_SHEETS = 27
 _BIG_PULLED = 9
 
 
+@cache  # the same few on all pages
 def sheaf_edge(sheets: int, current: int, ident: str) -> Picture:
     """The head of a sheet: as many lines as the machine has sheets, the current one (from 1 on) pulled out."""
     return _sheaf(sheets, current, ident, "sheaf-edge", f"Sheet {current} of {sheets}", (56, 66), (0, 44), 4)

@@ -3,29 +3,19 @@
 from collections.abc import Mapping, Sequence
 
 from benchsheaf.conformity import Conformed
-from benchsheaf.links.circles import circles
 from benchsheaf.links.codes import LINK_01, LINK_05
+from benchsheaf.links.finding import found_in
 from benchsheaf.links.holders import missing_at_holders
 from benchsheaf.links.house import House, owner_of
-from benchsheaf.links.mentions import mentions_of, whose
-from benchsheaf.links.names import (
-    FOLDERS,
-    LEFT_TO_HOLDERS,
-    Found,
-    Links,
-    Mention,
-    Names,
-    Pointer,
-    Thing,
-    collect_names,
-    inner_names,
-    pointers_of,
-)
-from benchsheaf.links.twins import same_plates, same_slugs, same_targets
+from benchsheaf.links.mentions import whose
+from benchsheaf.links.names import FOLDERS, Found, Links, Mention, Pointer, Thing
+from benchsheaf.links.settling import Finds
+from benchsheaf.links.twins import same_plates, same_slugs
 from benchsheaf.mistakes import Mistake
 
 __all__ = [
     "FOLDERS",
+    "Finds",
     "Found",
     "Links",
     "Mention",
@@ -38,33 +28,6 @@ __all__ = [
     "owner_of",
     "whose",
 ]
-
-
-def found_in(thing: Thing, conformed: Conformed) -> Found:
-    """What one description names and points at. Pointers that stay inside it are followed here and forgotten."""
-    names = Names()
-    mistakes = list(collect_names(conformed, conformed.kind, conformed.values, (), names))
-    inner_names(conformed.kind, conformed.values, names)
-    own = tuple(pointers_of(thing, conformed.kind, conformed.values, ()))
-    house = House(things={thing: conformed}, names={thing: names}, broken=frozenset(), thing=thing, own=own)
-    for pointer, circle in circles(names, own):
-        mistakes.append(house.mistake(LINK_05, pointer, None, circle=circle))
-    mistakes.extend(same_targets(house))
-    for pointer in own:
-        if _is_within(pointer):
-            mistakes.extend(house.astray(pointer))
-    out = tuple(pointer for pointer in own if not _is_within(pointer) and not _stays(pointer, names))
-    return Found(names=names, pointers=out, mistakes=tuple(mistakes), mentions=mentions_of(conformed))
-
-
-def _is_within(pointer: Pointer) -> bool:
-    """Whether a pointer means a name inside an item of its own description."""
-    return "[" in pointer.family and pointer.thing[0] != "repair" and "/" not in (pointer.inside or "")
-
-
-def _stays(pointer: Pointer, names: Names) -> bool:
-    """Whether a pointer leads to a name of its own description, and nobody else has to know of it."""
-    return pointer.family not in LEFT_TO_HOLDERS and pointer.name in names.by_family.get(pointer.family, ())
 
 
 def links(things: Mapping[Thing, Conformed], found: Mapping[Thing, Found], broken: frozenset[Thing]) -> Links:
@@ -85,12 +48,15 @@ def links(things: Mapping[Thing, Conformed], found: Mapping[Thing, Found], broke
     held_by: dict[Thing, list[Pointer]] = {}
     for thing, own in pointers.items():
         owner = owner_of(thing)
+        for pointer in own:
+            if pointer.family in FOLDERS and owner in names:
+                held_by.setdefault((pointer.family, pointer.name), []).append(pointer)
+        if found[thing].is_settled:
+            continue
         house = House(things=things, names=names, broken=broken, thing=thing, own=pointers.get(owner, ()))
         house.muddle()
         for pointer in own if owner in names else ():
             mistakes.extend(house.astray(pointer))
-            if pointer.family in FOLDERS:
-                held_by.setdefault((pointer.family, pointer.name), []).append(pointer)
         if thing[0] == "machine":
             mistakes.extend(missing_at_holders(house, pointers))
     return Links(mistakes=mistakes, held_by={thing: tuple(found) for thing, found in held_by.items()})

@@ -179,11 +179,14 @@ class House:
     def _not_held(self, pointer: Pointer, slug: str, rest: str) -> Iterator[Mistake]:
         """Something that a pointer names and the machine does not hold."""
         held = self.held()
+        if slug in held or self.owner in self.broken:
+            return  # what is held may stand in a file that cannot be read
+        # Only now, as values that became a record long ago would be read again for it.
         is_unclear = self._holds_unknown() or any(
             each.code.id == "FIELD-01" for each in self.things[self.owner].mistakes
         )
-        if slug in held or self.owner in self.broken or (is_unclear and self._is_a_thing(slug)):
-            return  # what is held may stand in a file that cannot be read, or in a line that is told already
+        if is_unclear and self._is_a_thing(slug):
+            return  # it may stand in a line that is told already
         slugs = [name for name, by in sorted(held.items()) if self.knows(by) and self._may_mean(pointer, by)]
         words = ", ".join(f"`{each}`" for each in slugs)
         close = nearest_name(slug, slugs)

@@ -82,13 +82,15 @@ class Names:
 class Found:
     """What one description names, its pointers that lead out of it or nowhere, and what is wrong within it.
 
-    `mentions` are the figures that its texts ask for.
+    `mentions` are the figures that its texts ask for. Where all `is_settled`, every pointer has been followed and none
+    was astray: then names are forgotten, and of the pointers all but the first to each thing that is held.
     """
 
     names: Names
     pointers: tuple[Pointer, ...]
     mistakes: tuple[Mistake, ...]
     mentions: tuple[Mention, ...] = ()
+    is_settled: bool = False
 
 
 def collect_names(conformed: Conformed, described: Field, value: Any, path: Path, names: Names) -> Iterator[Mistake]:

@@ -98,22 +98,23 @@ class PartRow(Described):
 
     def parts(self) -> tuple[Part, ...]:
         """The parts of the row one by one, each at its own spot."""
-        return tuple(
-            Part(
-                ref=ref,
-                kind=self.kind,
-                at=Point(x_mm=self.at.x_mm + self.step.x_mm * k, y_mm=self.at.y_mm + self.step.y_mm * k),
-                body=self.body,
-                name=self.name,
-                capacitance_f=self.capacitance_f,
-                rated_v=self.rated_v,
-                across=self.across,
-                pins=self.pins,
-                socket=self.socket,
-                note=self.note,
-                source=self.source,
-            )
-            for k, ref in enumerate(self.refs)
+        return tuple(self.part(k) for k in range(len(self.refs)))
+
+    def part(self, k: int) -> Part:
+        """One part of the row, the first with 0."""
+        return Part(
+            ref=self.refs[k],
+            kind=self.kind,
+            at=Point(x_mm=self.at.x_mm + self.step.x_mm * k, y_mm=self.at.y_mm + self.step.y_mm * k),
+            body=self.body,
+            name=self.name,
+            capacitance_f=self.capacitance_f,
+            rated_v=self.rated_v,
+            across=self.across,
+            pins=self.pins,
+            socket=self.socket,
+            note=self.note,
+            source=self.source,
         )
 
 
@@ -186,6 +187,11 @@ class Board(Described):
     draws: tuple[Draw, ...] = ()
     parts: tuple[Part, ...] = ()
     rows: tuple[PartRow, ...] = ()
+
+    @property
+    def refs(self) -> frozenset[str]:
+        """The designators of all its parts, for which no part of a row need be made."""
+        return frozenset(part.ref for part in self.parts).union(*(row.refs for row in self.rows))
 
     def all_parts(self) -> tuple[Part, ...]:
         """Single parts and those of the rows, in the order of the file."""

@@ -1,6 +1,6 @@
 """Records filled from judged values by their own annotations, so that no record needs a builder of its own."""
 
-from collections.abc import Hashable, Mapping
+from collections.abc import Callable, Hashable, Mapping
 from dataclasses import MISSING, fields, is_dataclass
 from decimal import Decimal
 from functools import cache
@@ -24,7 +24,26 @@ def built(record: type[R], values: Mapping[str, Any], described: Field, **extra:
         inner = described.fields[name]
         key = inner.key
         given[key] = value if value.__class__ in _READY else _filled(hints[key], value, inner)
-    return record(**given)
+    return _shared((record, *given), tuple(given.values()), lambda: record(**given))
+
+
+_alike: dict[tuple[object, ...], object] = {}
+MOST_ALIKE = 1 << 12
+"""Among how many values the same one is looked for: those of some twenty machines."""
+
+
+def _shared(what: tuple[object, ...], parts: tuple[object, ...], made: Callable[[], R]) -> R:
+    """A value that is made of the very same parts as one before is that one: of like machines it is kept once.
+
+    The parts themselves are compared, not what they are worth: `1.0` and `1.00` are printed otherwise.
+    """
+    key = (*what, *map(id, parts))
+    found = _alike.get(key)
+    if found is None:
+        if len(_alike) >= MOST_ALIKE:
+            _alike.clear()
+        found = _alike[key] = made()
+    return cast(R, found)
 
 
 # What stands in a record as it is; a Decimal may have to become a whole number.
@@ -36,7 +55,8 @@ def _filled(hint: Any, value: Any, described: Field) -> object:
         return built(hint, value, described)
     if isinstance(value, list):
         assert described.item is not None
-        return tuple(_filled(hint, each, described.item) for each in value)
+        items = tuple(_filled(hint, each, described.item) for each in value)
+        return _shared((tuple,), items, lambda: items)
     return int(value) if hint is int and isinstance(value, Decimal) else value
 
 

@@ -1,6 +1,7 @@
 """The sheets of one machine, each with its address, its title and the way to write it."""
 
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
 from typing import Any
 
 from benchsheaf import urls
@@ -59,26 +60,47 @@ def machine_pages(shelf: Shelf, machine: Machine) -> Iterator[Page]:
     yield from repair_pages(shelf, machine)
 
 
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Unwritten:
+    """A sheet that waits to be written; a large site has thousands, so each is small."""
+
+    shelf: Shelf
+    machine: Machine
+    sheet: Sheet
+
+    @property
+    def here(self) -> str:
+        """Its address."""
+        return urls.sheet(self.machine.slug, self.sheet.name)
+
+    def frame(self) -> Frame:
+        """What stands around its contents, and in the column beside it."""
+        here = self.here
+        return self.shelf.kept(
+            "frame", here, lambda: sheet_frame(self.shelf.desk(here, self.machine), self.machine, self.sheet)
+        )
+
+    def written(self) -> str:
+        """The finished HTML of its contents."""
+        desk = self.shelf.desk(self.here, self.machine)
+        contents = CONTENTS[self.sheet.name](desk, self.machine)
+        printed = desk.printed(f"{self.sheet.name}.html", frame=self.frame(), sheet=contents)
+        return printed + in_handbook(desk, self.sheet.name)
+
+    def column(self) -> str:
+        """The finished HTML of the column beside it."""
+        return self.shelf.desk(self.here, self.machine).printed("column.html", frame=self.frame())
+
+
 def _page(shelf: Shelf, machine: Machine, sheet: Sheet) -> Page:
-    here = urls.sheet(machine.slug, sheet.name)
-
-    def frame() -> Frame:
-        return shelf.kept("frame", here, lambda: sheet_frame(shelf.desk(here, machine), machine, sheet))
-
-    def written() -> str:
-        desk = shelf.desk(here, machine)
-        printed = desk.printed(f"{sheet.name}.html", frame=frame(), sheet=CONTENTS[sheet.name](desk, machine))
-        return printed + in_handbook(desk, sheet.name)
-
-    def column() -> str:
-        return shelf.desk(here, machine).printed("column.html", frame=frame())
-
+    waiting = _Unwritten(shelf=shelf, machine=machine, sheet=sheet)
     return Page(
-        address=here,
+        address=waiting.here,
         title=f"{machine.name}: {sheet.title}",
-        written=written,
-        column=column,
+        written=waiting.written,
+        column=waiting.column,
         edit=_edit(shelf, machine, sheet),
+        brings=(urls.machine_data(machine.slug),) if sheet.name == "glance" else (),
     )
 
 

@@ -1,6 +1,6 @@
 """Where the manual tells of each field: which page, and which place on it."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 
@@ -67,10 +67,18 @@ def field_place(kind: str, path: Path) -> tuple[str, str]:
 
 def givers(family: str) -> Iterator[tuple[str, Path]]:
     """Every field that gives names of a family: its kind and its path."""
+    yield from _givers().get(family, ())
+
+
+@cache
+def _givers() -> Mapping[str, Sequence[tuple[str, Path]]]:
+    """The same of all families: the manual asks at every pointer of every kind."""
+    found: dict[str, list[tuple[str, Path]]] = {}
     for kind, whole in built_in_schemas().kinds.items():
         for path, inner in all_fields(whole):
-            if inner.names_item == family:
-                yield kind, path
+            if inner.names_item:
+                found.setdefault(inner.names_item, []).append((kind, path))
+    return found
 
 
 def pointer_place(kind: str, pointing: str) -> tuple[str, str] | None:

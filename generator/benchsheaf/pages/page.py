@@ -11,10 +11,14 @@ def no_column() -> str:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Page:
-    """`written` and `column` give finished HTML; `edit` is the data file behind the page, below the data folder."""
+    """`written` and `column` give finished HTML; `edit` is the data file behind the page, below the data folder.
+
+    `brings` are the addresses of files that are best made right after it, while what they tell is at hand.
+    """
 
     address: str
     title: str
     written: Callable[[], str]
     column: Callable[[], str] = no_column
     edit: str | None = None
+    brings: tuple[str, ...] = ()

@@ -151,7 +151,7 @@ def part_views(
     listed = list(weak_rows)
     taken = {row.anchor for row in listed}
     weak = {name for row in listed for name in row.weak.parts}
-    groups = [((part.ref,), part) for part in parts] + [(row.refs, row.parts()[0]) for row in rows]
+    groups = [((part.ref,), part) for part in parts] + [(row.refs, row.part(0)) for row in rows]
     return [
         PartView(
             refs=tuple(RefView(ref=ref, anchor=f"row-{ref}" if ref in taken else ref) for ref in refs),

@@ -135,11 +135,11 @@ def _bus(desk: Desk, bus: Bus) -> PartPage:
 
 def _holding(desk: Desk, kind: str, thing: Holding) -> PartPage:
     held_by = {pointer.thing[1] for pointer in desk.shelf.links.held_by.get((kind, thing.slug), ())}
-    workups = desk.shelf.workup.machines
+    known = desk.shelf.workup.stress
     stress = [
         figures
-        for slug in sorted(held_by & workups.keys())
-        for figures in workups[slug].stress
+        for slug in sorted(held_by & known.keys())
+        for figures in known[slug]
         if figures.ref.startswith(f"{thing.slug}/")
     ]
     drawn = is_drawn(thing)

@@ -42,6 +42,7 @@ class Shelf:
     press: Templates = field(default_factory=lambda: templates(TEMPLATES, filters=FILTERS))
     _holding: dict[Thing, list[Thing]] = field(default_factory=dict, repr=False, compare=False)
     _kept: dict[str, tuple[object, object]] = field(default_factory=dict, repr=False, compare=False)
+    cut: telling.Cut = field(default_factory=telling.Cut, repr=False, compare=False)
 
     def desk(self, here: str, machine: Machine | None = None, own: Thing | None = None) -> "Desk":
         """Where one page is written; `own` is the thing that it is about, where that is no machine."""
@@ -177,9 +178,7 @@ class Desk:
         kind = self.kind_of(slug)
         link = _mono_link(self.thing(kind, slug, ref), ref)
         return (
-            link
-            if brief
-            else Markup('{} of <span class="plate">{}</span>').format(link, self.shelf.name_of(kind, slug))
+            link if brief else Markup(f'{link} of <span class="plate">{escaped(self.shelf.name_of(kind, slug))}</span>')
         )
 
     def told(self, text: str, of: Thing | None = None, *, at: str = "") -> Markup:
@@ -188,43 +187,47 @@ class Desk:
         `of` is the thing whose text it is, if that is not the page's own; `at` the designator at whose place the text
         stands already.
         """
-        way, figure = self._means(of, at)
-        return telling.told(text, way, figure)
+        return telling.told(self._pieces(text, of or self.own, at), self.href)
 
     def told_paragraphs(self, text: str, of: Thing | None = None, *, at: str = "") -> Markup:
         """The same in paragraphs, one for each stretch between blank lines."""
-        way, figure = self._means(of, at)
-        return telling.told_paragraphs(text, way, figure)
+        blocks = [self.told(block.strip(), of, at=at) for block in text.split("\n\n") if block.strip()]
+        return Markup("".join([f"<p>{block}</p>" for block in blocks]))
 
     def worded(self, text: str, of: Thing | None = None) -> str:
         """The same without links, for what is looked through or stands inside a link already."""
-        return telling.worded(text, self._means(of)[1])
+        if "[[" not in text:
+            return text  # as most texts are
+        return telling.worded(text, self._figure(of or self.own))
 
-    def _means(self, of: Thing | None, at: str = "") -> tuple[telling.Way, telling.Figure]:
-        """What designators and figures mean in the texts of a thing."""
-        teller = of or self.own
-        if teller is None or teller[0] not in TELLERS:
-            return lambda _: None, lambda _: None
-        teller = owner_of(teller)
-        return (
-            lambda token: self._way(teller, token) if token != at else None,
-            lambda path: self.shelf.figure(teller, path),
-        )
+    def _pieces(self, text: str, teller: Thing | None, at: str) -> telling.Pieces:
+        """A text cut where a designator stands; nothing at the place of `at`."""
 
-    def _way(self, teller: Thing, token: str) -> str | None:
+        def way(token: str) -> telling.Lead | None:
+            return self._lead(teller, token) if teller and teller[0] in TELLERS and token != at else None
+
+        return self.shelf.cut.of((text, teller, at), lambda: telling.pieces(text, way, self._figure(teller)))
+
+    def _figure(self, teller: Thing | None) -> telling.Figure:
+        """What figures mean in the texts of a thing."""
+        return lambda path: self.shelf.figure(owner_of(teller), path) if teller and teller[0] in TELLERS else None
+
+    def _lead(self, teller: Thing, token: str) -> telling.Lead | None:
         """Where a token of a thing's text leads, if it is a designator, or a contact of a plug of a machine."""
+        teller = owner_of(teller)
         slug, _, ref = token.rpartition("/")
         kind = self.shelf.told_of(teller).get(slug) if slug else None
         if slug and not kind:
             return None
         thing = (kind, slug) if kind else teller
         if len(ref) > 1 and ref in self.shelf.refs_of(thing):
-            return self.sheet("boards", ref, thing[1]) if thing[0] == "machine" else self.thing(*thing, ref)
+            there = urls.sheet(thing[1], "boards") if thing[0] == "machine" else urls.part(*thing)
+            return telling.Lead(token, there, ref)
         plug, _, contact = ref.rpartition("-")
         if not plug or thing[0] != "machine":
             return None
         place = self.shelf.contacts_of(thing[1]).get((plug, contact))
-        return self.sheet("power", place, thing[1]) if place else None
+        return telling.Lead(token, urls.sheet(thing[1], "power"), place) if place else None
 
     def kind_of(self, slug: str) -> str:
         """What kind of thing a machine holds under a slug."""
@@ -236,7 +239,7 @@ class Desk:
 
 
 def _designators(machine: Machine) -> frozenset[str]:
-    return frozenset(part.ref for board in machine.boards for part in board.all_parts())
+    return frozenset().union(*(board.refs for board in machine.boards))
 
 
 def _contacts(machine: Machine) -> dict[tuple[str, str], str]:

@@ -5,7 +5,7 @@ from typing import Any
 
 from benchsheaf.compute.workup import CollectionWorkup
 from benchsheaf.conformity import Conformed
-from benchsheaf.links import Thing
+from benchsheaf.links import Found, Thing, owner_of
 from benchsheaf.mistakes import Mistake
 from benchsheaf.model.collection import Collection
 from benchsheaf.model.inherited import machine_bench, part_bench
@@ -69,10 +69,10 @@ def part_mistakes(scene: PartScene) -> Iterator[Mistake]:
 
 
 def record_mistakes(
-    things: Mapping[Thing, Conformed], records: Collection, workup: CollectionWorkup
+    things: Mapping[Thing, Conformed], found: Mapping[Thing, Found], records: Collection, workup: CollectionWorkup
 ) -> Iterator[Mistake]:
     """What all rules find, without what only follows: a rail, a card or a drive that stands twice counts twice."""
-    told = list(_all_mistakes(things, records, workup))
+    told = list(_all_mistakes(things, found, records, workup))
     is_double = any(each.code is SENSE_22 for each in told)
     crowded = {_outfit(each) for each in told if each.code is SENSE_16}
     for each in told:
@@ -87,15 +87,39 @@ def _outfit(mistake: Mistake) -> tuple[str, ...]:
 
 
 def _all_mistakes(
-    things: Mapping[Thing, Conformed], records: Collection, workup: CollectionWorkup
+    things: Mapping[Thing, Conformed], found: Mapping[Thing, Found], records: Collection, workup: CollectionWorkup
 ) -> Iterator[Mistake]:
-    """All rules that things without a mistake of another kind are judged by, one after the other."""
-    for slug, machine in records.machines.items():
-        yield from machine_mistakes(
-            MachineScene(
-                conformed=things["machine", slug], machine=machine, workup=workup.machines[slug], collection=records
-            )
-        )
+    """All rules that things without a mistake of another kind are judged by.
+
+    What machines share comes first, and then one machine after the other with all that its texts ask for, so that the
+    figures of few machines need to be at hand.
+    """
+    wrong: set[Thing] = set()
+
+    def noted(key: Thing, mistakes: Iterator[Mistake]) -> Iterator[Mistake]:
+        for mistake in mistakes:
+            wrong.add(key)
+            yield mistake
+
+    for key, mistakes in _shared_mistakes(things, records, workup):
+        yield from noted(key, mistakes)
+    tellers: dict[Thing, dict[Thing, Conformed]] = {}
+    for key, conformed in things.items():
+        tellers.setdefault(owner_of(key), {})[key] = conformed
+    for owner, own in tellers.items():
+        kind, slug = owner
+        machine = records.machines.get(slug) if kind == "machine" else None
+        if machine:
+            figures = workup.machines[slug]
+            scene = MachineScene(conformed=things[owner], machine=machine, workup=figures, collection=records)
+            yield from noted(owner, machine_mistakes(scene))
+        yield from mention_mistakes(own, found, records, workup, wrong)
+
+
+def _shared_mistakes(
+    things: Mapping[Thing, Conformed], records: Collection, workup: CollectionWorkup
+) -> Iterator[tuple[Thing, Iterator[Mistake]]]:
+    """The mistakes of each thing that machines share, and of each repair record."""
     shelves: tuple[tuple[str, Mapping[str, Any], Mapping[str, Any]], ...] = (
         ("drive", records.drives, workup.drives),
         ("supply", records.supplies, {}),
@@ -106,11 +130,11 @@ def _all_mistakes(
     for kind, shelf, figures in shelves:
         for slug, part in shelf.items():
             scene = PartScene(conformed=things[kind, slug], part=part, workup=figures.get(slug), buses=records.buses)
-            yield from part_mistakes(scene)
+            yield (kind, slug), part_mistakes(scene)
     for slug, bus in records.buses.items():
-        yield from entry_mistakes(BusScene(conformed=things["bus", slug], bus=bus))
+        yield ("bus", slug), entry_mistakes(BusScene(conformed=things["bus", slug], bus=bus))
     for slug, repair in records.repairs.items():
-        yield from repair_mistakes(RepairScene(conformed=things["repair", slug], repair=repair))
+        yield ("repair", slug), repair_mistakes(RepairScene(conformed=things["repair", slug], repair=repair))
 
 
-__all__ = ["MachineScene", "PartScene", "RepairScene", "mention_mistakes", "record_mistakes"]
+__all__ = ["MachineScene", "PartScene", "RepairScene", "record_mistakes"]

@@ -32,6 +32,7 @@ from benchsheaf.compute.video import (
     display_locks,
     outfit_pictures,
 )
+from benchsheaf.compute.workup.asked import Asked
 from benchsheaf.compute.workup.new_parts import NewParts, new_parts
 from benchsheaf.compute.workup.outfit import OutfitWorkup, outfit_workup
 from benchsheaf.model.cards import Card
@@ -104,9 +105,13 @@ class DisplayWorkup:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class CollectionWorkup:
-    """The figures of everything."""
+    """The figures of everything; those of machines are worked out when they are asked for.
+
+    `stress` has the capacitors of each machine, which pages of things that many machines hold ask for.
+    """
 
     machines: Mapping[str, MachineWorkup]
+    stress: Mapping[str, tuple[StressFigures, ...]]
     drives: Mapping[str, DriveWorkup]
     supplies: Mapping[str, SupplyWorkup]
     cards: Mapping[str, CardWorkup]
@@ -115,8 +120,10 @@ class CollectionWorkup:
 
 def collection_workup(collection: Collection) -> CollectionWorkup:
     """All figures of a collection."""
+    machines = collection.machines
     return CollectionWorkup(
-        machines={slug: machine_workup(machine, collection) for slug, machine in collection.machines.items()},
+        machines=Asked(machines, lambda slug: machine_workup(machines[slug], collection)),
+        stress=Asked(machines, lambda slug: _stress(machines[slug], collection), most_kept=None),
         drives={slug: drive_workup(drive) for slug, drive in collection.drives.items()},
         supplies={
             slug: SupplyWorkup(slug=slug, reservoir=_reservoir(supply)) for slug, supply in collection.supplies.items()

@@ -127,8 +127,8 @@ class Ways:
         if not machine.boards:
             return None
         for board in machine.boards:
-            refs = {part.ref for part in board.all_parts()}
-            own = [weak for weak in machine.weak_parts if refs & set(weak.parts)]
+            refs = board.refs
+            own = [weak for weak in machine.weak_parts if not refs.isdisjoint(weak.parts)]
             for place, weak in zip(weak_anchors(own, own=True), own, strict=True):
                 if weak.id == ident:
                     return self.desk.sheet("boards", place)

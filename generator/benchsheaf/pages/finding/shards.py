@@ -20,15 +20,14 @@ from zlib import compress, decompress
 
 from benchsheaf import urls
 from benchsheaf.pages.finding.entry import Entry
+from benchsheaf.pages.finding.order import in_order
+from benchsheaf.pages.finding.postings import Postings
 from benchsheaf.pages.finding.spelling import spellings, words
 
 # Small enough that a phone loads what it needs and little else, large enough that files stay few.
 WORDS_BYTES = 32_000
 BLOCK_BYTES = 16_000
 QUICKLY = 1  # how hard a piece is packed until it is written
-
-Postings = dict[str, "array[int]"]
-"""For each word the numbers of its entries, times four, and 0 for one that has it in its title, 1 text, 2 place."""
 
 
 class Pieces(Mapping[str, bytes]):
@@ -61,17 +60,17 @@ class Pieces(Mapping[str, bytes]):
 
 def shard_files(entries: Iterable[Entry], names: Mapping[str, str]) -> Pieces:
     """Every file of the search data by its address; `names` has the machines' names by slug."""
-    ordered = sorted(entries, key=lambda each: each.rank, reverse=True)
-    count = len(ordered)
-    postings: Postings = {}
+    postings = Postings()
     pieces = Pieces()
     starts: list[str] = []
     firsts: list[int] = []
     # Of a large site there are very many: each entry is forgotten once it is written, and then each word.
-    drained = _noted((ordered.pop() for _ in range(count)), postings, names)
-    for number, (first, block) in enumerate(_blocks(drained)):
-        firsts.append(first)
+    drained = _noted(in_order(entries), postings, names)
+    count = 0
+    for number, (several, block) in enumerate(_blocks(drained)):
+        firsts.append(count)
         pieces.put(f"entries-{number}", block)
+        count += several
     for number, (start, shelf) in enumerate(_word_shelves(postings)):
         starts.append(start)
         pieces.put(f"words-{number}", shelf)
@@ -84,19 +83,15 @@ def _noted(entries: Iterable[Entry], postings: Postings, names: Mapping[str, str
     places: dict[tuple[str, tuple[str, ...]], frozenset[str]] = {}
     for number, entry in enumerate(entries):
         title = words(entry.title)
-        in_title = frozenset() if entry.aside else spellings(entry.title).union(_phrases(title))
-        in_text = spellings(entry.title).union(spellings(entry.text), spellings(entry.more)) - in_title
+        spelt = spellings(entry.title)
+        in_title = frozenset() if entry.aside else spelt.union(_phrases(title))
+        in_text = spelt.union(spellings(entry.text), spellings(entry.more)) - in_title
         place = (entry.where, entry.machines)
         if place not in places:
             held = (spellings(names[slug]) for slug in entry.machines)
             places[place] = spellings(entry.where).union(*held, (f"@{slug}" for slug in entry.machines))
         in_place = places[place] - in_title - in_text
-        for kind, several in enumerate((in_title, in_text, in_place)):
-            for word in several:
-                found = postings.get(word)
-                if found is None:
-                    found = postings[word] = array("I")
-                found.append(number * 4 + kind)
+        postings.note(number, (in_title, in_text, in_place))
         yield entry
 
 
@@ -109,12 +104,11 @@ def _phrases(title: tuple[str, ...]) -> Iterator[str]:
 
 def _word_shelves(postings: Postings) -> Iterator[tuple[str, str]]:
     """Pieces of the sorted words, which are used up, each with the shortest start that parts it from the one before."""
-    # A browser compares text by units of sixteen bits; so must the order of the words.
-    order = sorted(postings, key=lambda word: word.encode("utf-16-be"))
     rows: list[str] = []
     size, start, before = 0, "", ""
-    for word in order:
-        row = _json([word, *_without_empty_ends(postings.pop(word))])
+    for word, numbers in postings.rows():
+        lists = ",".join(map(str, _without_empty_ends(numbers))).replace(" ", "")  # as JSON has numbers
+        row = f"[{_json(word)},{lists}]"
         if rows and size + len(row) > WORDS_BYTES:
             yield start, f"[{','.join(rows)}]"
             rows, size, start = [], 0, _parting(before, word)
@@ -126,8 +120,12 @@ def _word_shelves(postings: Postings) -> Iterator[tuple[str, str]]:
 
 def _without_empty_ends(found: "array[int]") -> list[list[int]]:
     """For title, text and place the distances between the numbers of entries; no list at the end is empty."""
-    several = [[number // 4 for number in found if number % 4 == kind] for kind in range(3)]
-    lists = [[number - before for number, before in zip(each, [0, *each], strict=False)] for each in several]
+    lists: list[list[int]] = [[], [], []]
+    before = [0, 0, 0]
+    for each in found:
+        number, kind = divmod(each, 4)
+        lists[kind].append(number - before[kind])
+        before[kind] = number
     while not lists[-1]:
         lists.pop()
     return lists
@@ -140,8 +138,7 @@ def _parting(before: str, word: str) -> str:
 
 
 def _blocks(entries: Iterator[Entry]) -> Iterator[tuple[int, str]]:
-    """Pieces of the entries, each with the number of its first."""
-    first = 0
+    """Pieces of the entries, each with the number of those that it holds."""
     for begun in entries:
         places: dict[tuple[str, str], int] = {}
         kinds: dict[str, int] = {}
@@ -158,8 +155,7 @@ def _blocks(entries: Iterator[Entry]) -> Iterator[tuple[int, str]]:
             size += len(rows[-1])
             if size >= BLOCK_BYTES:
                 break
-        yield first, f"[{_json(list(places))},{_json(list(kinds))},[{','.join(rows)}]]"
-        first += len(rows)
+        yield len(rows), f"[{_json(list(places))},{_json(list(kinds))},[{','.join(rows)}]]"
 
 
 _json = json.JSONEncoder(ensure_ascii=False, separators=(",", ":")).encode
