@@ -5,6 +5,7 @@ import ctypes.util
 import os
 import shutil
 import sys
+from collections.abc import Mapping, Sequence
 from contextlib import suppress
 from pathlib import Path
 from types import TracebackType
@@ -139,3 +140,14 @@ def _plain_modes(folder: Path) -> None:
         Path(name).chmod(0o755)
         for file in files:
             Path(name, file).chmod(0o644)
+
+
+def write_some(files: Mapping[str, bytes], addresses: Sequence[str], site: Path) -> None:
+    """Write some files of a site one after the other, each made only now, so that they are never all in memory.
+
+    Errors: OSError if the disk is full, or something else keeps them from being written.
+    """
+    for folder in sorted({address.rpartition("/")[0] for address in addresses}):
+        (site / folder).mkdir(parents=True, exist_ok=True)
+    for address in addresses:
+        (site / address).write_bytes(files[address])

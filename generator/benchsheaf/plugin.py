@@ -1,7 +1,7 @@
 """The edition handed over to MkDocs: one page at a time, published in one step or not at all."""
 
 import logging
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Any, Literal
 
@@ -15,11 +15,11 @@ from mkdocs.structure.toc import get_toc
 from mkdocs.utils import CountHandler
 
 from benchsheaf import urls
-from benchsheaf.exchange import Busy, Exchange, NotOurs
+from benchsheaf.exchange import Busy, Exchange, NotOurs, write_some
 from benchsheaf.markup import escaped
 from benchsheaf.pages.page import Page
 from benchsheaf.site import Edition, edition, hindrance, judgement, mistaken_edition
-from benchsheaf.surroundings import Own, Surroundings
+from benchsheaf.surroundings import Own, Surroundings, overrides_folder
 from benchsheaf.wording import as_text
 
 log = logging.getLogger("mkdocs.plugins.benchsheaf")
@@ -198,14 +198,11 @@ class BenchsheafPlugin(BasePlugin[PluginConfig]):  # type: ignore[no-untyped-cal
         return context
 
     def on_post_page(self, output: str, *, page: MkDocsPage, config: MkDocsConfig) -> str:
-        """Write the files that a page brings along; MkDocs writes the page itself.
-
-        Errors: PluginError, which MkDocs prints without a traceback.
-        """
+        """Write the files that a page brings along; MkDocs writes the page itself."""
         assert self._edition is not None
         brought = page.brings if isinstance(page, SheetPage) else ()
         if brought:
-            _write(self._edition.files, brought, Path(config.site_dir))
+            write_some(self._edition.files, brought, Path(config.site_dir))
             self._brought.update(brought)
         return output
 
@@ -217,7 +214,7 @@ class BenchsheafPlugin(BasePlugin[PluginConfig]):  # type: ignore[no-untyped-cal
         """
         assert self._edition is not None
         left = [address for address in self._edition.files if address not in self._brought]
-        _write(self._edition.files, left, Path(config.site_dir))
+        write_some(self._edition.files, left, Path(config.site_dir))
         lost = [f"{link.here} leads to {link.there}#{link.fragment}" for link in self._edition.astray()]
         if lost:
             words = "Links that lead nowhere (a mistake of the program, not of the data):"
@@ -247,20 +244,6 @@ class BenchsheafPlugin(BasePlugin[PluginConfig]):  # type: ignore[no-untyped-cal
             raise PluginError(f"{named}: {error.strerror}. Nothing was published.") from None
 
 
-def _write(files: Mapping[str, bytes], addresses: Sequence[str], site: Path) -> None:
-    """Write some of the files one after the other, each made only now; MkDocs would keep them all.
-
-    Errors: PluginError if the disk is full, or something else keeps them from being written.
-    """
-    try:
-        for folder in sorted({address.rpartition("/")[0] for address in addresses}):
-            (site / folder).mkdir(parents=True, exist_ok=True)
-        for address in addresses:
-            (site / address).write_bytes(files[address])
-    except OSError as error:
-        raise PluginError(f"{site} cannot be written: {error.strerror}. Nothing was published.") from None
-
-
 def _unused(file: File) -> bool:
     return file.src_uri.endswith(".map") or file.src_uri.startswith(UNUSED_OF_THE_THEME)
 
@@ -270,9 +253,3 @@ def _edit_base(config: MkDocsConfig) -> str | None:
     if not config.repo_url or not config.edit_uri:
         return None
     return f"{config.repo_url.rstrip('/')}/{config.edit_uri.strip('/')}/"
-
-
-def overrides_folder() -> Path:
-    """The theme overrides: inside the installed package, or beside `generator/` in a checkout."""
-    inside = Path(__file__).parent / "site_overrides"
-    return inside if inside.is_dir() else Path(__file__).resolve().parents[2] / "site_overrides"

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from pathlib import Path
 from typing import Any
 
 from benchsheaf.markup import escaped
@@ -70,3 +71,9 @@ def _marked(own: Own) -> Own:
 
 def _mark(name: str) -> str:
     return f"{_MARK}{name}{_MARK}"
+
+
+def overrides_folder() -> Path:
+    """The theme overrides: inside the installed package, or beside `generator/` in a checkout."""
+    inside = Path(__file__).parent / "site_overrides"
+    return inside if inside.is_dir() else Path(__file__).resolve().parents[2] / "site_overrides"

@@ -6,7 +6,7 @@ from decimal import Decimal
 from benchsheaf.compute.laws import twelve
 from benchsheaf.compute.power.figures import Load, LoadShare, PowerFigures, RailFigures
 from benchsheaf.compute.power.resistors import least_load_figures, low_end, resistor_figures
-from benchsheaf.compute.power.starts import OwnLoads, most_drawn, seconds_over, start_moments, start_sum
+from benchsheaf.compute.power.starts import LoadRows, most_drawn, seconds_over, start_moments, start_sum
 from benchsheaf.model.boards import Draw
 from benchsheaf.model.machine import DummyLoad, Rail
 from benchsheaf.model.supply import Output, Supply
@@ -93,7 +93,7 @@ def _met_by(asked: Decimal, own: Decimal, least: Decimal) -> str:
     return "itself" if own >= asked else "resistor" if least >= asked else "nothing"
 
 
-def _shares(own: OwnLoads) -> tuple[LoadShare, ...]:
+def _shares(own: LoadRows) -> tuple[LoadShare, ...]:
     return tuple(LoadShare(name=load.name, run_a=draw.run_a, start_a=most_drawn(draw)) for load, draw in own)
 
 

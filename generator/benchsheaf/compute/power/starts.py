@@ -7,7 +7,7 @@ from benchsheaf.compute.laws import twelve
 from benchsheaf.compute.power.figures import Load, StartMoment
 from benchsheaf.model.boards import Draw
 
-OwnLoads = Sequence[tuple[Load, Draw]]
+LoadRows = Sequence[tuple[Load, Draw]]
 """The loads of one rail, each with what it draws there."""
 
 
@@ -16,7 +16,7 @@ def most_drawn(draw: Draw) -> Decimal:
     return max(draw.run_a, draw.start_a or Decimal(0))
 
 
-def start_sum(own: OwnLoads, *, late: bool) -> Decimal:
+def start_sum(own: LoadRows, *, late: bool) -> Decimal:
     """The sum at the beginning of one of the two phases of a start, in ampere.
 
     First all but the late ones start, and these draw nothing yet; then the others run and the late ones start.
@@ -28,7 +28,7 @@ def start_sum(own: OwnLoads, *, late: bool) -> Decimal:
     return total
 
 
-def start_moments(own: OwnLoads, steady_a: Decimal) -> tuple[StartMoment, ...]:
+def start_moments(own: LoadRows, steady_a: Decimal) -> tuple[StartMoment, ...]:
     """What a rail gives from moment to moment, resistors with it; nothing where no load takes more as it starts.
 
     Units: ampere and second. Errors: none. Source: sums; a start whose end nobody gives lasts to the end of its phase.
@@ -40,7 +40,7 @@ def start_moments(own: OwnLoads, steady_a: Decimal) -> tuple[StartMoment, ...]:
     return tuple(moments)
 
 
-def _phase(own: OwnLoads, steady_a: Decimal, *, late: bool) -> list[StartMoment]:
+def _phase(own: LoadRows, steady_a: Decimal, *, late: bool) -> list[StartMoment]:
     sum_a, since = start_sum(own, late=late) + steady_a, Decimal(0)
     phase, moments = "late" if late else "first", []
     for seconds, relief in _reliefs(own, late=late):
@@ -51,7 +51,7 @@ def _phase(own: OwnLoads, steady_a: Decimal, *, late: bool) -> list[StartMoment]
     return [*moments, StartMoment(phase=phase, from_s=since, until_s=None, sum_a=twelve(sum_a))]
 
 
-def _reliefs(own: OwnLoads, *, late: bool) -> list[tuple[Decimal, Decimal]]:
+def _reliefs(own: LoadRows, *, late: bool) -> list[tuple[Decimal, Decimal]]:
     """When each start of a phase ends, and how much less it takes from then on, the first first."""
     return sorted(
         (draw.start_for_s, most_drawn(draw) - draw.run_a)
@@ -60,7 +60,7 @@ def _reliefs(own: OwnLoads, *, late: bool) -> list[tuple[Decimal, Decimal]]:
     )
 
 
-def seconds_over(own: OwnLoads, most_a: Decimal) -> Decimal | None:
+def seconds_over(own: LoadRows, most_a: Decimal) -> Decimal | None:
     """How long the start stays over a limit; None where some start has no known end and keeps it over."""
     longest: Decimal = Decimal(0)
     for late in (False, True):
