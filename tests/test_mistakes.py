@@ -3,35 +3,19 @@
 import re
 import shutil
 from collections.abc import Mapping
+from importlib import import_module
 from pathlib import Path
+from pkgutil import iter_modules
 from typing import Any
 
 import pytest
 import yaml
 
+from benchsheaf import rules
 from benchsheaf.conformity import codes as conformity_codes
 from benchsheaf.fields import meaning
 from benchsheaf.links import codes as link_codes
 from benchsheaf.mistakes import Code, Mistake
-from benchsheaf.rules import (
-    boards,
-    cards,
-    complaints,
-    drives,
-    entries,
-    faults,
-    filesystem,
-    firmware,
-    gates,
-    kinds,
-    memory,
-    mentions,
-    outfits,
-    rails,
-    signals,
-    sounds,
-    switches,
-)
 from benchsheaf.site import judgement
 from benchsheaf.wording import as_text
 
@@ -45,25 +29,7 @@ JARGON = re.compile(
     r"|mapping|scalars?|sequence|attribute|argument|parameter|object|instance|index|pointer|identifier|slug|enum|constraint"
     r"|validat\w*|seriali[sz]\w*|escape|literal|python)\b"
 )
-RULES = (
-    boards,
-    cards,
-    complaints,
-    drives,
-    entries,
-    faults,
-    filesystem,
-    firmware,
-    gates,
-    kinds,
-    memory,
-    mentions,
-    outfits,
-    rails,
-    signals,
-    sounds,
-    switches,
-)
+RULES = [import_module(f"benchsheaf.rules.{each.name}") for each in iter_modules(rules.__path__)]
 ROOMS = (meaning, conformity_codes, link_codes, *RULES)
 CODES = {each.id: each for room in ROOMS for each in vars(room).values() if isinstance(each, Code)}
 FAMILIES = ("FILE", "YAML", "FIELD", "KIND", "UNIT", "RANGE", "ID", "LINK", "SENSE")

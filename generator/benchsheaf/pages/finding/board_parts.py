@@ -18,6 +18,19 @@ class Place:
     way: Callable[[str], str]
     machines: tuple[str, ...]
 
+    def entry(self, kind: str, title: str, fragment: str, text: str, *more: str, named: bool = False) -> Entry:
+        """Something at a fragment of the page; its title is a designator where it is `named`."""
+        return Entry(
+            kind=kind,
+            title=title,
+            where=self.where,
+            way=self.way(fragment),
+            text=text,
+            more=" ".join(more),
+            machines=self.machines,
+            designator=named,
+        )
+
 
 def part_entries(
     place: Place,

@@ -22,16 +22,16 @@ def decoding_entries(desk: Desk, machine: Machine) -> Iterator[Entry]:
         place = _sheet(desk, machine, "slots")
         for each in workup.ports.answering:
             if each.card is None:
-                yield _of(place, "Port", each.name, "ports", f"Ports {each.first}–{each.last}", *each.parts)
+                yield place.entry("Port", each.name, "ports", f"Ports {each.first}–{each.last}", *each.parts)
         for use in machine.lines:
             yield _line(place, use)
         for line in workup.lines:
             if not line.users:
-                yield _of(place, "Line", f"{line.line}, free", "lines", f"{line.line} is free as delivered")
+                yield place.entry("Line", f"{line.line}, free", "lines", f"{line.line} is free as delivered")
     for read in workup.switches:
         text = f"The switches read {read.value} as delivered"
         fragment = f"read-{read.port}"
-        yield _of(_sheet(desk, machine, "switches"), "Port", f"What is read at {read.port}", fragment, text)
+        yield _sheet(desk, machine, "switches").entry("Port", f"What is read at {read.port}", fragment, text)
     if machine.firmware:
         yield from _images(_sheet(desk, machine, "firmware"), machine.firmware)
 
@@ -40,7 +40,7 @@ def card_entries(desk: Desk, place: Place, card: Card) -> Iterator[Entry]:
     """Ports, lines, settings, images and plugs of a card."""
     workup = desk.shelf.workup.cards[card.slug]
     for each in workup.ports.answering:
-        yield _of(place, "Port", each.name, "ports", f"Ports {each.first}–{each.last}", *each.parts)
+        yield place.entry("Port", each.name, "ports", f"Ports {each.first}–{each.last}", *each.parts)
     for use in workup.lines:
         yield _line(place, use, "ports")
     for switch in card.switches:
@@ -48,16 +48,16 @@ def card_entries(desk: Desk, place: Place, card: Card) -> Iterator[Entry]:
     yield from _images(place, card.firmware)
     for socket in card.sockets:
         title = f"{socket.name} {socket.part}" if socket.part else socket.name
-        yield _of(place, "Plug", title, f"plug-{socket.id}", contact_words(socket.rows))
+        yield place.entry("Plug", title, f"plug-{socket.id}", contact_words(socket.rows))
 
 
 def bus_entries(place: Place, bus: Bus) -> Iterator[Entry]:
     """The contacts and the lines of a bus."""
     if bus.rows:
-        yield _of(place, "Plug", "Contacts of a slot", "contacts", contact_words(bus.rows))
+        yield place.entry("Plug", "Contacts of a slot", "contacts", contact_words(bus.rows))
     for line in bus.lines:
         text = f"{words(line.kind)}, {'may be shared' if line.shared else 'not shared'}"
-        yield _of(place, "Line", line.line, "lines", text)
+        yield place.entry("Line", line.line, "lines", text)
 
 
 def contact_words(rows: Iterable[ContactRow]) -> str:
@@ -80,20 +80,8 @@ def _sheet(desk: Desk, machine: Machine, sheet: str) -> Place:
     )
 
 
-def _of(place: Place, kind: str, title: str, fragment: str, text: str, *more: str) -> Entry:
-    return Entry(
-        kind=kind,
-        title=title,
-        where=place.where,
-        way=place.way(fragment),
-        text=text,
-        more=" ".join(more),
-        machines=place.machines,
-    )
-
-
 def _line(place: Place, use: LineUse, fragment: str = "lines") -> Entry:
-    return _of(place, "Line", f"{use.line}, {use.name}", fragment, f"{use.line} is used for: {use.name}")
+    return place.entry("Line", f"{use.line}, {use.name}", fragment, f"{use.line} is used for: {use.name}")
 
 
 def _switch(place: Place, switch: Switch) -> Entry:
@@ -113,4 +101,4 @@ def _images(place: Place, images: Iterable[Image]) -> Iterator[Entry]:
         sums = (("CRC-32", image.crc_32), ("CRC-16", image.crc_16), ("sum of bytes", image.sum_16))
         told = ", ".join(f"{name} {value}" for name, value in sums if value)
         text = f"Mark {image.mark}; {told}" if told else f"Mark {image.mark}"
-        yield _of(place, "Firmware", f"{image.part}, {image.mark}", f"image-{image.id}", text)
+        yield place.entry("Firmware", f"{image.part}, {image.mark}", f"image-{image.id}", text)

@@ -1,7 +1,6 @@
 """What can be found of displays and media: the rates one locks to, its plug, its cautions; the drives one goes into."""
 
 from collections.abc import Iterator
-from functools import partial
 
 from benchsheaf.model.displays import Display, Medium
 from benchsheaf.pages.finding.bench_entries import part_bench_entries
@@ -23,13 +22,13 @@ def _display(display: Display, place: Place) -> Iterator[Entry]:
     rates = f"locks at {span(display.line, 'Hz')} by line, {span(display.frame, 'Hz')} by frame"
     yield _itself(place, "Display", display.name, f"{display.summary} {rates}")
     if display.wrong_rate:
-        yield _of(place, "Section", f"{display.name} at a wrong rate", "rates", display.wrong_rate)
+        yield place.entry("Section", f"{display.name} at a wrong rate", "rates", display.wrong_rate)
     if display.plug:
         told = (" ".join(filter(None, (pin.pin, pin.rail or pin.signal, pin.colour))) for pin in display.plug)
-        yield _of(place, "Plug", "Picture plug", "plug", ", ".join(told))
+        yield place.entry("Plug", "Picture plug", "plug", ", ".join(told))
     for each in display.cautions:
-        yield _of(place, "Caution", each.order.rstrip("."), f"caution-{each.id}", each.says)
-    yield from part_bench_entries(partial(_of, place), display)
+        yield place.entry("Caution", each.order.rstrip("."), f"caution-{each.id}", each.says)
+    yield from part_bench_entries(place.entry, display)
 
 
 def _medium(desk: Desk, medium: Medium, place: Place) -> Iterator[Entry]:
@@ -37,23 +36,11 @@ def _medium(desk: Desk, medium: Medium, place: Place) -> Iterator[Entry]:
     text = " ".join(filter(None, (medium.summary, f"goes into {drives}.", medium.note)))
     yield _itself(place, "Medium", medium.name, text)
     if medium.test_medium:
-        yield _of(place, "Medium", medium.test_medium, "", f"test medium of {medium.name} for {drives}", named=True)
+        yield place.entry("Medium", medium.test_medium, "", f"test medium of {medium.name} for {drives}", named=True)
 
 
 def _itself(place: Place, kind: str, title: str, text: str) -> Entry:
     """The thing with its page; where it is goes without saying."""
     return Entry(
         kind=kind, title=title, where="", way=place.way(""), text=text, machines=place.machines, designator=True
-    )
-
-
-def _of(place: Place, kind: str, title: str, fragment: str, text: str, *, named: bool = False) -> Entry:
-    return Entry(
-        kind=kind,
-        title=title,
-        where=place.where,
-        way=place.way(fragment),
-        text=text,
-        machines=place.machines,
-        designator=named,
     )

@@ -58,29 +58,18 @@ def _thing_entries(desk: Desk, kind: str, slug: str) -> Iterator[Entry]:
     own = desk.shelf.own_parts(kind, slug)
     yield from part_entries(place, tuple(own.values()), thing.weak_parts, f"{slug}/", own=is_drawn(thing))
     for each in thing.cautions:
-        yield _of(place, "Caution", each.order.rstrip("."), f"caution-{each.id}", each.says)
+        yield place.entry("Caution", each.order.rstrip("."), f"caution-{each.id}", each.says)
     if isinstance(thing, Card):
         yield from card_entries(desk, place, thing)
         for area in thing.areas:
-            yield _of(place, "Memory area", area.name, "areas", f"from {area.base}, {binary(area.size_bytes)}")
+            yield place.entry("Memory area", area.name, "areas", f"from {area.base}, {binary(area.size_bytes)}")
     if isinstance(thing, Drive | Keyboard) and (pins := thing.plug if isinstance(thing, Drive) else thing.lead):
         title = "Its supply plug" if isinstance(thing, Drive) else "Its lead"
         told = ", ".join(f"{pin.pin} {rail_name(pin.rail) if pin.rail else pin.signal}" for pin in pins if not pin.key)
-        yield _of(place, "Plug", title, "plug", told)
+        yield place.entry("Plug", title, "plug", told)
     if isinstance(thing, Drive):
         yield from volume_entries(desk, place, thing)
-    yield from part_bench_entries(partial(_of, place), thing)
-
-
-def _of(place: Place, kind: str, title: str, fragment: str, text: str) -> Entry:
-    return Entry(
-        kind=kind,
-        title=title,
-        where=place.where,
-        way=place.way(fragment),
-        text=text,
-        machines=place.machines,
-    )
+    yield from part_bench_entries(place.entry, thing)
 
 
 def _figures(desk: Desk, thing: Holding) -> str:

@@ -19,20 +19,8 @@ def volume_entries(desk: Desk, place: Place, drive: Drive) -> Iterator[Entry]:
         free = figure(figures.loss or figures.layout, "free_bytes", 0)
         clusters = f"{number(figures.layout.clusters)} clusters of {number(figures.layout.cluster_bytes)} bytes"
         text = f"{free} free, {clusters}, tables of {figures.layout.table_bits} bit"
-        yield _of(place, "Volume", figures.name, f"{drive.slug}-{figures.name}", text, named=True)
+        yield place.entry("Volume", figures.name, f"{drive.slug}-{figures.name}", text, named=True)
     for flaws, found in zip(drive.flaw_lists, workup.flaw_lists, strict=True):
         runs = "; ".join(f"{run.name}, {each.tracks} tracks" for run, each in zip(flaws.runs, found.runs, strict=True))
         text = " ".join(filter(None, (f"{VERDICTS[found.verdict][1]}: {runs}.", flaws.note)))
-        yield _of(place, "Section", f"List of flaws: {flaws.name}", f"{drive.slug}-flaws-{flaws.id}", text)
-
-
-def _of(place: Place, kind: str, title: str, fragment: str, text: str, *, named: bool = False) -> Entry:
-    return Entry(
-        kind=kind,
-        title=title,
-        where=place.where,
-        way=place.way(fragment),
-        text=text,
-        machines=place.machines,
-        designator=named,
-    )
+        yield place.entry("Section", f"List of flaws: {flaws.name}", f"{drive.slug}-flaws-{flaws.id}", text)
